@@ -1,0 +1,200 @@
+import type { EntryId, EpochMs } from '../record/brand.ts';
+
+/**
+ * What the numbers say. Shares of one, never per cent; pounds per hour are never assumed: flows are in kilograms per
+ * second and weights in newtons, and the screen shows them in the units of the flight sheet.
+ */
+
+/** A gate that strikes a number: the number stays readable, the gate is named. First broken gate first. */
+export type Gate =
+  | 'amendmentsDisagree'
+  | 'noAirData'
+  | 'turn'
+  | 'moisture'
+  | 'machDrift'
+  | 'climb'
+  | 'mach'
+  | 'altitude'
+  | 'suctionChanging'
+  | 'notOnCondition'
+  | 'engineDisagrees'
+  | 'energyCorrectionTooLarge'
+  | 'outsideBaseline';
+
+/** Why no number can be given. */
+export type Missing =
+  | 'noFlightSheet'
+  | 'noReading'
+  | 'readingIncomplete'
+  | 'readingQueried'
+  | 'noBaseline'
+  | 'noAirData'
+  | 'noWeight'
+  | 'unitUnknown'
+  | 'instrumentUnserviceable'
+  | 'outsideAtmosphere';
+
+/** Why a number that stands is only provisional. */
+export type Provisional =
+  | 'borrowedElasticity'
+  | 'noBorrowedElasticity'
+  | 'noEngineMap'
+  | 'noRepeatability'
+  | 'baselineInMoisture'
+  | 'baselineNotOnCondition'
+  /** Probes in that run were called laminar: suction-off flow must be turbulent to be a baseline. */
+  | 'baselineNotTurbulent'
+  | 'oneBaselineReading'
+  /** No engine map and nobody vouched for a lift to drag ratio: a generous bound stands in. */
+  | 'noLiftToDrag';
+
+/** What a reader should know beside the number; no note strikes it. */
+export type Note =
+  | 'noRunOpen'
+  | 'airDataOfAnotherReading'
+  /** The counters were older than the reading and carried on with the flow. */
+  | 'weightByFlow'
+  /** Suction was off, yet no suction-off card was open: it belongs to no baseline. */
+  | 'suctionOffOutsideBaseline';
+
+export interface Interval95 {
+  readonly low: number;
+  readonly high: number;
+}
+
+export interface ReductionFigure {
+  readonly fraction: number;
+  readonly standardUncertainty: number;
+  readonly interval95: Interval95;
+}
+
+/** What the figure was made of, so that a person can redo it; entry ids lead to the touches. */
+export interface MadeOf {
+  readonly entries: readonly EntryId[];
+  readonly method: 'fit' | 'pair';
+  readonly baselineRuns: readonly string[];
+  readonly borrowedFrom: string | null;
+  readonly flowKgPerS: number;
+  readonly flowAtCardKgPerS: number;
+  readonly weightN: number;
+  readonly weightAtCardN: number;
+  readonly baselineAtThatWeightKgPerS: number;
+  readonly suctionFlowKgPerS: number | null;
+  /** Parts of the fuel reduction's standard uncertainty, as shares. */
+  readonly uncertaintyParts: {
+    readonly run: number;
+    readonly baseline: number;
+    readonly calibration: number;
+    readonly weight: number;
+  };
+}
+
+export type LiveEstimate =
+  | {
+      readonly kind: 'notYet';
+      readonly because: Missing;
+      readonly at: EpochMs | null;
+      readonly glance: number | null;
+    }
+  | {
+      /** Suction off inside a suction-off run: it makes the baseline. */
+      readonly kind: 'baselineReading';
+      readonly at: EpochMs;
+      readonly glance: number;
+      readonly broken: readonly Gate[];
+      readonly provisional: readonly Provisional[];
+      readonly flowAtCardKgPerS: number;
+      readonly weightN: number;
+      readonly weightAtCardN: number;
+      /** Against the earlier runs moved to this weight. */
+      readonly againstEarlier: null | {
+        readonly movedKgPerS: number;
+        readonly differenceFraction: number;
+        readonly overU: number;
+      };
+      readonly readingsInRun: number;
+      readonly notes: readonly Note[];
+    }
+  | {
+      /** `struck` when `broken` is not empty: shown through, never hidden. */
+      readonly kind: 'value' | 'struck';
+      readonly at: EpochMs;
+      readonly glance: number;
+      readonly broken: readonly Gate[];
+      readonly passed: readonly Gate[];
+      readonly provisional: readonly Provisional[];
+      readonly fuel: ReductionFigure;
+      /** Null with a reason where nothing allows flow to be called drag. */
+      readonly drag: ReductionFigure | { readonly because: 'noEngineMap' | 'bleedDriven' };
+      /** Fuel reduction less the suction unit's own fuel; null where it has no metered flow. */
+      readonly net: ReductionFigure | null;
+      readonly madeOf: MadeOf;
+      readonly point: string | null;
+      readonly run: number | null;
+      readonly notes: readonly Note[];
+    };
+
+export interface PointResult {
+  readonly point: string;
+  readonly run: number;
+  readonly title: string;
+  readonly setting: string;
+  readonly suction: 'on' | 'off';
+  readonly state: 'open' | 'complete' | 'interrupted' | 'terminated';
+  readonly startedAt: EpochMs;
+  readonly endedAt: EpochMs | null;
+  readonly readingsUsed: readonly number[];
+  readonly readingsLeftOut: readonly {
+    readonly glance: number;
+    readonly broken: readonly LeftOut[];
+  }[];
+  readonly result: PointNumber;
+}
+
+/** A reason to leave a reading out of a run's mean after landing. */
+export type LeftOut = Gate | 'beforeOnCondition' | 'queried' | 'incomplete';
+
+export type PointNumber =
+  | { readonly kind: 'none'; readonly because: Missing | 'noUsableReading' }
+  | {
+      readonly kind: 'baseline';
+      readonly flowAtCardKgPerS: number;
+      readonly weightAtCardN: number;
+      readonly standardUncertaintyKgPerS: number;
+    }
+  | {
+      /** `indicative` where the run was not finished. */
+      readonly kind: 'valid' | 'indicative';
+      readonly fuel: ReductionFigure;
+      readonly drag: ReductionFigure | { readonly because: 'noEngineMap' | 'bleedDriven' };
+      /** Null where suction is driven by the engines: what their gauges show is then net already. */
+      readonly grossKgPerS: number | null;
+      readonly suctionUnitKgPerS: number | null;
+      readonly netKgPerS: number | null;
+      readonly netFraction: number | null;
+      /** `outsideBaseline` where the weight lies beyond the suction-off runs and nothing borrowed carries it. */
+      readonly broken: readonly Gate[];
+      readonly provisional: readonly Provisional[];
+      readonly madeOf: MadeOf;
+    };
+
+/** What the card in view still wants. */
+export interface CardProgress {
+  readonly point: string;
+  readonly title: string;
+  readonly setting: string;
+  readonly suction: 'on' | 'off';
+  readonly minimumReadings: number;
+  /** Readings of the best run so far (or the open one) that no gate leaves out. */
+  readonly usableReadings: number;
+  readonly runs: number;
+  readonly state: 'notFlown' | 'open' | 'partial' | 'complete' | 'interrupted' | 'terminated';
+  readonly openRun: number | null;
+}
+
+/** A card to fly again, most wanted first. */
+export interface Refly {
+  readonly point: string;
+  readonly priority: number;
+  readonly because: 'notFlown' | 'tooFewReadings' | 'interrupted' | 'terminated';
+}

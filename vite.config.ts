@@ -1,12 +1,59 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import react from '@vitejs/plugin-react';
 import { playwright } from '@vitest/browser-playwright';
+import type { Plugin } from 'vite';
+import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
 import { BROWSER_ARGS, findBrowser } from './.tools/browser.mjs';
 import { buildId } from './.tools/buildId.mjs';
+import { PAGE_POLICY } from './.tools/headers.mjs';
+import { sha256Hex } from './.tools/precache.mjs';
 
 const root = import.meta.dirname;
-const define = { __BUILD_ID__: JSON.stringify(buildId()) };
+const build = buildId();
+const define = { __BUILD_ID__: JSON.stringify(build) };
 const executablePath = findBrowser() ?? '';
+
+/** Writes the build id and the content policy into the built page; development needs inline styles. */
+const pageMeta: Plugin = {
+  name: 'page-meta',
+  apply: 'build',
+  transformIndexHtml: () => [
+    { tag: 'meta', attrs: { name: 'build', content: build }, injectTo: 'head-prepend' },
+    {
+      tag: 'meta',
+      attrs: { 'http-equiv': 'Content-Security-Policy', content: PAGE_POLICY },
+      injectTo: 'head-prepend',
+    },
+  ],
+};
+
+/** Builds our own worker with the list of all built files in it, each with the SHA-256 of its bytes. */
+const worker = VitePWA({
+  strategies: 'injectManifest',
+  srcDir: 'sw',
+  filename: 'worker.ts',
+  registerType: 'prompt',
+  injectRegister: false,
+  manifest: false,
+  includeManifestIcons: false,
+  injectManifest: {
+    rollupFormat: 'iife',
+    target: 'es2023',
+    globPatterns: ['**/*'],
+    globIgnores: ['worker.js'],
+    maximumFileSizeToCacheInBytes: 1_500_000,
+    manifestTransforms: [
+      (entries) => ({
+        manifest: entries.map((entry) => ({
+          ...entry,
+          revision: sha256Hex(readFileSync(join(root, 'dist', entry.url))),
+        })),
+      }),
+    ],
+  },
+});
 
 /** What each vitest project shares. They do not inherit from the app's build: no worker is made for a unit test. */
 const project = { root, define, plugins: [react()] };
@@ -16,7 +63,8 @@ export default defineConfig({
   publicDir: '../public',
   base: '/',
   define,
-  plugins: [react()],
+  plugins: [react(), ...(process.env['VITEST'] === undefined ? [pageMeta, worker] : [])],
+  worker: { format: 'es' },
   build: {
     outDir: '../dist',
     emptyOutDir: true,
@@ -34,7 +82,9 @@ export default defineConfig({
           name: 'pure',
           root,
           environment: 'node',
-          include: ['test/{aero,record,analysis,file,copies,house,reference}/**/*.test.{ts,tsx}'],
+          include: [
+            'test/{aero,record,analysis,file,copies,sw,house,reference}/**/*.test.{ts,tsx}',
+          ],
         },
       },
       {

@@ -1,0 +1,127 @@
+import * as v from 'valibot';
+import { type EntryId, flightId, type FlightId, recorderId, type RecorderId } from './brand.ts';
+import type { Entry, KnownEntry } from './entry.ts';
+import { bodySchemas, entryIdSchema, instantSchema, type KnownKind } from './kinds.ts';
+import { bad, good, type Result } from './result.ts';
+
+/** Why a line is no entry. Positions and fields are given so that a person can find the place. */
+export type EntryFault =
+  | { readonly reason: 'tooLong'; readonly bytes: number; readonly limitBytes: number }
+  | { readonly reason: 'tooDeep'; readonly limit: number }
+  | { readonly reason: 'notJson' }
+  /** Valid JSON, but not written as the record writes it: something rewrote the line. `at` is the first differing character. */
+  | { readonly reason: 'notCanonical'; readonly at: number }
+  | { readonly reason: 'forbiddenKey'; readonly key: string }
+  | { readonly reason: 'newerVersion'; readonly found: number; readonly readable: number }
+  | { readonly reason: 'envelopeUnfit'; readonly field: string }
+  | { readonly reason: 'bodyUnfit'; readonly kind: KnownKind; readonly field: string };
+
+/** Version of the envelope that this release writes and reads; it rises only when the hash rule changes. */
+export const ENVELOPE_VERSION = 1;
+
+const finite = v.pipe(v.number(), v.finite());
+const seqSchema = v.pipe(
+  v.number(),
+  v.integer(),
+  v.minValue(1),
+  v.maxValue(Number.MAX_SAFE_INTEGER),
+);
+const ordSchema = v.pipe(
+  v.number(),
+  v.check((value) => Number.isSafeInteger(value)),
+);
+const hex32 = v.pipe(v.string(), v.regex(/^[0-9a-f]{32}$/));
+
+const envelopeSchema = v.object({
+  v: v.literal(ENVELOPE_VERSION),
+  flight: v.pipe(
+    hex32,
+    v.transform((text): FlightId => flightId(text)),
+  ),
+  rec: v.pipe(
+    hex32,
+    v.transform((text): RecorderId => recorderId(text)),
+  ),
+  seq: seqSchema,
+  prev: v.nullable(entryIdSchema),
+  ord: ordSchema,
+  wall: instantSchema,
+  mono: finite,
+  boot: v.pipe(v.string(), v.maxLength(64)),
+  author: v.pipe(v.string(), v.maxLength(200)),
+  role: v.pipe(v.string(), v.maxLength(200)),
+  kind: v.pipe(v.string(), v.minLength(1), v.maxLength(100)),
+});
+
+/**
+ * What a parsed line says, as an entry. `value` must be what `line` reads as, and `id` the line's hash; callers are the
+ * two doors, `parseEntry` and `sealEntry`. A kind from a newer release comes back as `unrecognised`; fields that this
+ * release does not know stay in `line` and are not read.
+ */
+export function entryFrom(value: unknown, line: string, id: EntryId): Result<Entry, EntryFault> {
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) {
+    return bad({ reason: 'envelopeUnfit', field: '' });
+  }
+  const version = 'v' in value ? value.v : undefined;
+  if (typeof version === 'number' && version > ENVELOPE_VERSION) {
+    return bad({ reason: 'newerVersion', found: version, readable: ENVELOPE_VERSION });
+  }
+  const envelope = v.safeParse(envelopeSchema, value, { abortEarly: true });
+  if (!envelope.success) {
+    return bad({ reason: 'envelopeUnfit', field: pathOf(envelope.issues) });
+  }
+  if (!('body' in value)) {
+    return bad({ reason: 'envelopeUnfit', field: 'body' });
+  }
+  const { kind, ...rest } = envelope.output;
+  const written = { ...rest, id, line };
+  if (!isKnownKind(kind)) {
+    return good({ ...written, kind: 'unrecognised', writtenKind: kind, raw: value.body });
+  }
+  const body = bodyFrom(kind, value.body);
+  if (!body.ok) {
+    return bad({ reason: 'bodyUnfit', kind, field: body.error });
+  }
+  return good(joined({ ...written, kind, body: body.value }));
+}
+
+/** The body of an amended entry, checked like any other; the error is the dotted path of the first field that does not fit. */
+export function bodyFrom(kind: KnownKind, raw: unknown): Result<KnownEntry['body'], string> {
+  const read = v.safeParse(bodySchemas[kind], raw, { abortEarly: true });
+  return read.success ? good(read.output) : bad(pathOf(read.issues));
+}
+
+/** The same entry with another body of its kind; `body` must come from `bodyFrom` for that kind. */
+export function withBody(entry: KnownEntry, body: KnownEntry['body']): KnownEntry {
+  return joined({ ...entry, body });
+}
+
+type Loose = Omit<KnownEntry, 'kind' | 'body'> & Pick<KnownEntry, 'kind' | 'body'>;
+
+/** @throws RangeError when the kind is not one of ours */
+function joined(candidate: Loose): KnownEntry {
+  if (!belongTogether(candidate)) {
+    throw new RangeError(`a kind must be known, got ${candidate.kind}`);
+  }
+  return candidate;
+}
+
+/**
+ * Kind and body belong together because `bodyFrom` chose the schema by the kind. TypeScript cannot follow that through
+ * a lookup, so this guard says it; checking the body a second time would double the cost of reading a file.
+ */
+function belongTogether(candidate: Loose): candidate is KnownEntry {
+  return isKnownKind(candidate.kind);
+}
+
+function isKnownKind(kind: string): kind is KnownKind {
+  return Object.hasOwn(bodySchemas, kind);
+}
+
+interface Issue {
+  readonly path?: readonly { readonly key: unknown }[] | undefined;
+}
+
+function pathOf(issues: readonly Issue[]): string {
+  return (issues[0]?.path ?? []).map((step) => String(step.key)).join('.');
+}

@@ -1,0 +1,343 @@
+import * as v from 'valibot';
+import { entryId, epochMs, type EntryId, type EpochMs } from './brand.ts';
+import { flightSheetSchema, measureSchema, unitSchema, wingSchema } from './sheet.ts';
+
+/**
+ * Everything that a flight can hold. Kinds are past tense: an entry reports, it does not instruct.
+ * To add a kind: add it here, follow the compiler to each switch, put a file into test/flights.
+ */
+
+const finite = v.pipe(v.number(), v.finite());
+const count = v.pipe(v.number(), v.integer(), v.minValue(0));
+const name = v.pipe(v.string(), v.maxLength(200));
+const words = v.pipe(v.string(), v.maxLength(2000));
+const id = v.pipe(v.string(), v.minLength(1), v.maxLength(40));
+export const instantSchema = v.pipe(
+  v.number(),
+  v.check((value) => Number.isSafeInteger(value)),
+  v.transform((value): EpochMs => epochMs(value)),
+);
+export const entryIdSchema = v.pipe(
+  v.string(),
+  v.regex(/^[0-9a-f]{64}$/),
+  v.transform((text): EntryId => entryId(text)),
+);
+
+/** A gauge as it was read, in the unit it shows. Not read, not applicable, unserviceable and zero are four things. */
+export const readingSchema = v.union([
+  v.object({
+    instrument: id,
+    value: finite,
+    unit: unitSchema,
+    /** How it was keyed; Debrief compares the two. */
+    method: v.exactOptional(v.picklist(['digits', 'steps'])),
+    /** Outside the band when entered, or short of digits: kept, and left out of every number until somebody keeps it. */
+    queried: v.exactOptional(v.picklist(['outsideBand', 'short'])),
+  }),
+  v.object({
+    instrument: id,
+    blank: v.picklist(['notRead', 'notApplicable', 'unserviceable']),
+  }),
+]);
+
+export const PANEL_STATES = ['laminar', 'intermittent', 'turbulent', 'notAssessed'] as const;
+export const panelStateSchema = v.picklist(PANEL_STATES);
+export type PanelState = v.InferOutput<typeof panelStateSchema>;
+
+/**
+ * Probes of one wing as called: name the turbulent ones (all others laminar) or the laminar ones (all others
+ * turbulent), less any intermittent ones; or give only a count, when nobody said which.
+ */
+export const wingProbesSchema = v.object({
+  of: count,
+  laminarCount: v.exactOptional(finite),
+  turbulentProbes: v.exactOptional(v.array(id)),
+  laminarProbes: v.exactOptional(v.array(id)),
+  intermittentProbes: v.exactOptional(v.array(id)),
+});
+const wingsSchema = v.object({
+  L: v.exactOptional(wingProbesSchema),
+  R: v.exactOptional(wingProbesSchema),
+});
+
+/** What any event may carry beside its own fields. */
+const common = {
+  /** When it happened, where that is not the touch: back-dated or late. The touch time stays in the envelope. */
+  at: v.exactOptional(instantSchema),
+  /** Doubt of the time, one standard uncertainty in seconds; absent means the flight sheet's default. */
+  doubtS: v.exactOptional(v.pipe(v.number(), v.finite(), v.minValue(0))),
+  basis: v.exactOptional(v.picklist(['seen', 'heard', 'instrument', 'late', 'transcribed'])),
+  basisWords: v.exactOptional(words),
+  calledBy: v.exactOptional(name),
+  note: v.exactOptional(words),
+  /** A touch that may not have been meant: out of every number until KEEP or DROP. */
+  unconfirmed: v.exactOptional(
+    v.picklist(['briefContact', 'slippedOff', 'cancelled', 'heldLong', 'twoTiles']),
+  ),
+  /** Readings taken in one glance share this: the time of the first digit's contact. */
+  glance: v.exactOptional(instantSchema),
+  readings: v.exactOptional(v.array(readingSchema)),
+} as const;
+
+const event = <const Entries extends v.ObjectEntries>(own: Entries) =>
+  v.object({ ...common, ...own });
+const wingOrBoth = v.picklist(['L', 'R', 'both']);
+const pointRun = { point: id, run: count } as const;
+
+export const bodySchemas = {
+  // The record itself
+  flightOpened: event({
+    nature: v.picklist(['flight', 'practice', 'demo']),
+    title: name,
+    /** Day-of-flight date in UTC, YYYY-MM-DD; a flight keeps it past midnight. */
+    date: v.pipe(v.string(), v.regex(/^\d{4}-\d{2}-\d{2}$/)),
+    device: name,
+    sheet: flightSheetSchema,
+  }),
+  recorderJoined: event({
+    device: name,
+    purpose: v.picklist(['inFlight', 'debrief', 'transcription']),
+  }),
+  flightSheetChanged: event({ sheet: flightSheetSchema, reason: words }),
+  scribeChanged: event({ from: name, to: name, role: v.exactOptional(name) }),
+  phaseChosen: event({ phase: v.picklist(['ground', 'climb', 'cruise', 'descent']) }),
+  flightClosed: event({ how: v.picklist(['complete', 'aborted']), reason: v.exactOptional(words) }),
+  logSigned: event({
+    signedBy: v.array(name),
+    openItems: v.array(words),
+    heads: v.array(v.object({ rec: id, seq: count, hash: entryIdSchema })),
+  }),
+  headWitnessed: event({ rec: id, seq: count, hash: entryIdSchema }),
+  entryWithdrawn: event({ target: entryIdSchema, reason: words }),
+  entryAmended: event({
+    target: entryIdSchema,
+    /** Amendments of the same target that the author knew and that this one supersedes or builds on. */
+    replaces: v.array(entryIdSchema),
+    /** Dotted path into the body; in `readings` a row is named by its instrument: `readings.FF2.value`. `null` is absent. */
+    changes: v.array(
+      v.object({ field: v.pipe(v.string(), v.maxLength(100)), old: v.unknown(), new: v.unknown() }),
+    ),
+    code: v.picklist([
+      'detail',
+      'backDated',
+      'misKeyed',
+      'swapped',
+      'wrongButton',
+      'kept',
+      'other',
+    ]),
+    reason: words,
+    countersignedBy: v.exactOptional(name),
+  }),
+  unconfirmedSettled: event({ target: entryIdSchema, kept: v.boolean() }),
+  causeAssigned: event({ target: entryIdSchema, cause: name, reason: words }),
+  deviceNoted: event({
+    what: v.picklist([
+      'started',
+      'resumed',
+      'hidden',
+      'shown',
+      'clockStepped',
+      'sleptOrStepped',
+      'awakeLost',
+      'awakeHeld',
+      'storageTrouble',
+    ]),
+    stepMs: v.exactOptional(finite),
+    build: v.exactOptional(name),
+    words: v.exactOptional(words),
+  }),
+  briefAccepted: event({ openLines: v.array(name) }),
+  reminderAnswered: event({ reminder: name, answer: name }),
+
+  // Before flight
+  timeHackTaken: event({
+    hack: count,
+    masterClock: id,
+    /** What the master showed at the callout. `at` or the touch is the tablet's own time of it. */
+    master: instantSchema,
+    /** What every other clock showed, read at the callout. */
+    shown: v.array(v.object({ clock: id, shown: instantSchema })),
+    method: v.exactOptional(words),
+  }),
+  briefHeld: event({
+    cardRevision: v.exactOptional(name),
+    joker: v.exactOptional(measureSchema),
+    bingo: v.exactOptional(measureSchema),
+    targetReductionFraction: v.exactOptional(finite),
+    stopWords: v.exactOptional(name),
+    weather: v.exactOptional(words),
+  }),
+  calibrationChecked: event({
+    corrections: v.array(v.object({ instrument: id, correction: finite })),
+    inDate: v.exactOptional(v.boolean()),
+    probes: v.exactOptional(words),
+  }),
+  preflightDone: event({
+    coversFitted: v.exactOptional(count),
+    coversOf: v.exactOptional(count),
+    fuel: v.exactOptional(measureSchema),
+    fuelDensity: v.exactOptional(measureSchema),
+    fuelTemperature: v.exactOptional(measureSchema),
+    rampWeight: v.exactOptional(measureSchema),
+    samplersLoaded: v.exactOptional(v.array(id)),
+  }),
+
+  // Aircraft and devices
+  recorderSwitched: event({
+    on: v.boolean(),
+    medium: v.exactOptional(name),
+    channels: v.exactOptional(count),
+  }),
+  photoPanelSwitched: event({
+    on: v.boolean(),
+    medium: v.exactOptional(name),
+    everyS: v.exactOptional(finite),
+    frame: v.exactOptional(count),
+  }),
+  photoFrameTaken: event({ frame: v.exactOptional(count) }),
+  engineStarted: event({ engine: v.exactOptional(count) }),
+  engineShutDown: event({ engines: v.exactOptional(v.array(count)) }),
+  blocksOff: event({ grossWeight: v.exactOptional(measureSchema) }),
+  blocksOn: event({}),
+  takeOffRolled: event({ runway: v.exactOptional(name) }),
+  liftedOff: event({}),
+  touchedDown: event({ runway: v.exactOptional(name) }),
+  gearMoved: event({ to: v.picklist(['up', 'down']) }),
+  coversReleased: event({
+    wing: wingOrBoth,
+    /** Absent until somebody looked: a release command is not a clear panel. */
+    clear: v.exactOptional(v.array(id)),
+    hung: v.exactOptional(v.array(id)),
+    command: v.exactOptional(count),
+    altitude: v.exactOptional(measureSchema),
+  }),
+  legStarted: event({
+    leg: v.exactOptional(count),
+    from: v.exactOptional(name),
+    to: v.exactOptional(name),
+  }),
+  turnStarted: event({
+    fromLeg: v.exactOptional(count),
+    toLeg: v.exactOptional(count),
+    lastedS: v.exactOptional(finite),
+  }),
+  turnEnded: event({}),
+  levelledOff: event({
+    altitude: v.exactOptional(measureSchema),
+    grossWeight: v.exactOptional(measureSchema),
+  }),
+  descentBegun: event({}),
+  conditionReached: event({ leg: v.exactOptional(count) }),
+  conditionLost: event({}),
+
+  // Suction, power, points
+  suctionUnitSwitched: event({ on: v.boolean(), state: v.exactOptional(name) }),
+  suctionTurnedOn: event({
+    wing: wingOrBoth,
+    region: v.exactOptional(name),
+    setting: v.exactOptional(name),
+  }),
+  suctionChanged: event({
+    wing: wingOrBoth,
+    region: v.exactOptional(name),
+    setting: v.exactOptional(name),
+  }),
+  suctionTurnedOff: event({ wing: wingOrBoth, region: v.exactOptional(name) }),
+  throttleChanged: event({ setting: v.exactOptional(words) }),
+  testPointStarted: event({ ...pointRun }),
+  testPointEnded: event({ ...pointRun }),
+  testPointInterrupted: event({ ...pointRun, reason: v.exactOptional(words) }),
+  testPointTerminated: event({ ...pointRun, reason: v.exactOptional(words) }),
+  stopCalled: event({
+    call: v.picklist(['knockItOff', 'terminate', 'abort']),
+    reason: v.exactOptional(words),
+  }),
+
+  // Readings
+  fuelRead: event({}),
+  airDataRead: event({}),
+  fuelStateRead: event({}),
+  probesRead: event({ wings: v.exactOptional(wingsSchema) }),
+  rakeRead: event({
+    wing: wingSchema,
+    rake: id,
+    laminar: v.exactOptional(v.boolean()),
+    tubes: v.exactOptional(v.array(finite)),
+    tubeUnit: v.exactOptional(unitSchema),
+  }),
+
+  // Flow and weather
+  panelStateCalled: event({ panel: id, state: panelStateSchema }),
+  laminarGained: event({
+    wings: v.exactOptional(wingsSchema),
+    panels: v.exactOptional(v.array(id)),
+    byCommand: v.exactOptional(v.boolean()),
+  }),
+  laminarLost: event({
+    wings: v.exactOptional(wingsSchema),
+    panels: v.exactOptional(v.array(id)),
+    byCommand: v.exactOptional(v.boolean()),
+  }),
+  moistureSighted: event({ look: v.exactOptional(words) }),
+  moistureEntered: event({
+    encounter: v.exactOptional(id),
+    look: v.exactOptional(words),
+    cover: v.exactOptional(v.picklist(['partial', 'full'])),
+    ice: v.exactOptional(v.boolean()),
+  }),
+  moistureExited: event({ encounter: v.exactOptional(id) }),
+  samplerOpened: event({
+    sampler: v.exactOptional(name),
+    sample: v.exactOptional(id),
+    purpose: v.exactOptional(name),
+  }),
+  samplerClosed: event({ sample: v.exactOptional(id) }),
+  turbulenceEntered: event({
+    strength: v.exactOptional(name),
+    machFrom: v.exactOptional(finite),
+    machTo: v.exactOptional(finite),
+  }),
+  turbulenceExited: event({}),
+
+  // People and decisions
+  pilotCommented: event({ words }),
+  engineerCalled: event({ words }),
+  noted: event({ words, target: v.exactOptional(entryIdSchema) }),
+  markMade: event({}),
+  jokerReached: event({}),
+  bingoReached: event({}),
+  ownEventMarked: event({
+    tile: id,
+    label: name,
+    form: v.picklist(['instant', 'opened', 'closed', 'on', 'off']),
+  }),
+
+  // After flight
+  sampleHandedOver: event({ samples: v.array(id), to: name, seals: v.exactOptional(words) }),
+  labResultReceived: event({
+    sample: id,
+    meanSizeMicrometre: v.exactOptional(finite),
+    numberPerLitre: v.exactOptional(finite),
+    method: v.exactOptional(words),
+    analyst: v.exactOptional(name),
+  }),
+  panelsInspected: event({ findings: v.array(v.object({ panel: id, finding: words })) }),
+  squawkRaised: event({
+    squawk: id,
+    panels: v.array(id),
+    words,
+    severity: v.exactOptional(name),
+    labourH: v.exactOptional(finite),
+  }),
+  maintenanceDone: event({
+    squawk: v.exactOptional(id),
+    panels: v.array(id),
+    action: words,
+    material: v.exactOptional(name),
+    labourH: v.exactOptional(finite),
+  }),
+} as const;
+
+export type KnownKind = keyof typeof bodySchemas;
+export const KNOWN_KINDS = Object.keys(bodySchemas) as readonly KnownKind[];

@@ -29,6 +29,8 @@ export const HIGHEST_PRESSURE_ALTITUDE_M = 65_000 * METRES_PER_FOOT;
 export const TEMPERATURE_DEPARTURE_LIMIT_K = 35;
 
 export const SPECIFIC_GAS_CONSTANT_J_PER_KG_K = GAS_CONSTANT_J_PER_KMOL_K / MOLAR_MASS_KG_PER_KMOL;
+/** g0/R: the lapse at which density would not change with height. */
+const HYDROSTATIC_K_PER_M = STANDARD_GRAVITY_M_PER_S2 / SPECIFIC_GAS_CONSTANT_J_PER_KG_K;
 
 interface Layer {
   readonly baseM: number;
@@ -159,14 +161,19 @@ export function pressureAltitudeM(pressurePa: number): number {
         : UPPER;
   const { baseM, baseTemperatureK, basePressurePa, lapseKPerM } = layer;
   const logRatio = Math.log(basePressurePa / pressurePa);
-  if (lapseKPerM === 0) {
-    return (
-      baseM +
-      ((baseTemperatureK * SPECIFIC_GAS_CONSTANT_J_PER_KG_K) / STANDARD_GRAVITY_M_PER_S2) * logRatio
-    );
-  }
-  const exponent = (lapseKPerM * SPECIFIC_GAS_CONSTANT_J_PER_KG_K) / STANDARD_GRAVITY_M_PER_S2;
+  if (lapseKPerM === 0) return baseM + (baseTemperatureK / HYDROSTATIC_K_PER_M) * logRatio;
+  const exponent = lapseKPerM / HYDROSTATIC_K_PER_M;
   return baseM + (baseTemperatureK / lapseKPerM) * Math.expm1(exponent * logRatio);
+}
+
+/**
+ * Relative fall of pressure a metre of pressure altitude, g0/(R Tstd): carries a doubt of height to one of
+ * pressure, 4.81e-5 a foot at 40 000 ft.
+ *
+ * @throws RangeError outside −5004 to 32 000 m
+ */
+export function pressureFallPerM(geopotentialM: number): number {
+  return HYDROSTATIC_K_PER_M / standardTemperatureK(geopotentialM);
 }
 
 /**
@@ -220,12 +227,13 @@ function layerAt(geopotentialM: number): Layer {
 
 function pressureIn(layer: Layer, geopotentialM: number): number {
   const { baseM, baseTemperatureK, basePressurePa, lapseKPerM } = layer;
-  const hydrostatic = STANDARD_GRAVITY_M_PER_S2 / SPECIFIC_GAS_CONSTANT_J_PER_KG_K;
   if (lapseKPerM === 0) {
-    return basePressurePa * Math.exp((-hydrostatic * (geopotentialM - baseM)) / baseTemperatureK);
+    return (
+      basePressurePa * Math.exp((-HYDROSTATIC_K_PER_M * (geopotentialM - baseM)) / baseTemperatureK)
+    );
   }
   const temperatureK = baseTemperatureK + lapseKPerM * (geopotentialM - baseM);
-  return basePressurePa * (baseTemperatureK / temperatureK) ** (hydrostatic / lapseKPerM);
+  return basePressurePa * (baseTemperatureK / temperatureK) ** (HYDROSTATIC_K_PER_M / lapseKPerM);
 }
 
 function layerAbove(below: Layer, baseM: number, lapseKPerM: number): Layer {

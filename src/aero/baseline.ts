@@ -11,7 +11,7 @@ import {
 /*
  * Fuel flow with suction off against weight, at one Mach number: F = a + b z, z = (W/Wref)². Flow and
  * weight are both referred, or both brought to the card's height on a standard day; the two say the same.
- * SFTE Reference Handbook (2013): D/δ = A + B (W/δ)². Check values: test/reference/regression.json
+ * SFTE Reference Handbook (2013): D/δ = A + B (W/δ)². Check values: test/reference/baseline.json
  */
 
 /** The mean of one suction-off run. */

@@ -86,15 +86,17 @@ export function virtualOriginCoefficient({
   if (!inTurbulentRange(reynolds)) return unavailable('reynoldsOutsideFormula');
   if (transitionFraction === 0) return ready(turbulentPlateCoefficient(reynolds));
   const inherited = laminarPlateCoefficient(reynolds * transitionFraction) * transitionFraction;
-  let low = LOWEST_TURBULENT_REYNOLDS / reynolds;
-  let high = transitionFraction;
-  const carried = (length: number): number => turbulentPlateCoefficient(reynolds * length) * length;
-  if (low >= high || carried(low) > inherited) return unavailable('reynoldsOutsideFormula');
+  // Searched in Reynolds number on the length, where the line's own limits are exact.
+  const carriedBy = (onLength: number): number =>
+    (turbulentPlateCoefficient(onLength) * onLength) / reynolds;
+  let low = LOWEST_TURBULENT_REYNOLDS;
+  let high = reynolds * transitionFraction;
+  if (low >= high || carriedBy(low) > inherited) return unavailable('reynoldsOutsideFormula');
   for (let middle = (low + high) / 2; low < middle && middle < high; middle = (low + high) / 2) {
-    if (carried(middle) < inherited) low = middle;
+    if (carriedBy(middle) < inherited) low = middle;
     else high = middle;
   }
-  return ready(carried(1 - transitionFraction + high));
+  return ready(carriedBy(reynolds * (1 - transitionFraction) + high));
 }
 
 /**

@@ -54,7 +54,7 @@ export interface Reduction {
  * Fuel-flow reduction and its 95 % interval, every doubt carried to the ratio by its own sensitivity.
  *
  * @throws RangeError when a flow, weight, speed or temperature is not above zero, or a doubt negative
- * @see JCGM 100:2008 clause 5. Check values: test/reference/regression.json, ratio
+ * @see JCGM 100:2008 clause 5. Check values: test/reference/uncertainty.json
  */
 export function compareWithBaseline(of: Comparison): Reduction {
   requirePositive('level fuel flow', of.levelFuelFlowKgPerS);

@@ -110,7 +110,7 @@ export default defineConfig({
       {
         ...project,
         test: {
-          name: 'journal-browser',
+          name: 'browser',
           root,
           include: ['test/journal/**/*.browser.test.ts'],
           fileParallelism: false,

@@ -1,0 +1,104 @@
+import { DateTime } from 'luxon';
+import type { EpochMs } from '../record/brand.ts';
+import type { Reading } from '../record/entry.ts';
+import type { StandingEntry } from '../record/flightState.ts';
+import { entryWords } from '../record/lang.ts';
+import type { FlightSheet } from '../record/sheet.ts';
+import { writeCsv, type Cell } from './csv.ts';
+
+const ENTRY_HEADER = [
+  'time_utc',
+  'doubt_s',
+  'late',
+  'touched_utc',
+  'what',
+  'kind',
+  'standing',
+  'amended',
+  'author',
+  'role',
+  'recorder',
+  'seq',
+  'id',
+] as const;
+
+/** Every entry, withdrawn ones too, one a row in the order in which it happened. */
+export function entriesTable(
+  standing: readonly StandingEntry[],
+  sheet: FlightSheet | null,
+): string {
+  return writeCsv(
+    ENTRY_HEADER,
+    standing.map((row): readonly Cell[] => {
+      const { effective, entry } = row;
+      return [
+        iso(row.at),
+        effective.kind === 'unrecognised' ? null : (effective.body.doubtS ?? null),
+        row.late ? 'late' : null,
+        iso(entry.wall),
+        entryWords(effective, sheet),
+        entry.kind === 'unrecognised' ? entry.writtenKind : entry.kind,
+        row.standing,
+        row.amendedBy.length,
+        entry.author,
+        entry.role,
+        entry.rec,
+        entry.seq,
+        entry.id,
+      ];
+    }),
+  );
+}
+
+const READING_HEADER = [
+  'time_utc',
+  'instrument',
+  'quantity',
+  'unit',
+  'as_read',
+  'as_amended',
+  'blank',
+  'queried',
+  'standing',
+  'id',
+] as const;
+
+/** Every reading, one a row, as read beside as amended; the unit is a column because instruments differ. */
+export function readingsTable(
+  standing: readonly StandingEntry[],
+  sheet: FlightSheet | null,
+): string {
+  const quantities = new Map(sheet?.instruments.map(({ id, quantity }) => [id, quantity]));
+  const rows: (readonly Cell[])[] = [];
+  for (const row of standing) {
+    const { entry, effective } = row;
+    if (entry.kind === 'unrecognised' || effective.kind === 'unrecognised') {
+      continue;
+    }
+    const asRead = new Map(entry.body.readings?.map((reading) => [reading.instrument, reading]));
+    for (const reading of effective.body.readings ?? []) {
+      const before = asRead.get(reading.instrument);
+      rows.push([
+        iso(row.at),
+        reading.instrument,
+        quantities.get(reading.instrument) ?? null,
+        'unit' in reading ? reading.unit : null,
+        before === undefined ? null : valueOf(before),
+        valueOf(reading),
+        'blank' in reading ? reading.blank : null,
+        'value' in reading ? (reading.queried ?? null) : null,
+        row.standing,
+        entry.id,
+      ]);
+    }
+  }
+  return writeCsv(READING_HEADER, rows);
+}
+
+function valueOf(reading: Reading): number | null {
+  return 'value' in reading ? reading.value : null;
+}
+
+function iso(at: EpochMs): string {
+  return DateTime.fromMillis(at, { zone: 'utc' }).toISO() ?? String(at);
+}

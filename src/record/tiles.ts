@@ -5,13 +5,15 @@ export const TILES = [
   { id: 'recorder', label: 'Rec', words: 'Flight recorder on and off' },
   { id: 'photo', label: 'Photo', words: 'Photo panel on and off' },
   { id: 'frame', label: 'Frame', words: 'Photo frame now' },
-  { id: 'engine', label: 'Engine', words: 'Engine start and shutdown' },
+  { id: 'engine', label: 'Engine', words: 'Engine start' },
+  { id: 'shutdown', label: 'Eng off', words: 'Engine shutdown' },
   { id: 'blocks', label: 'Blocks', words: 'Blocks off and on' },
   { id: 'roll', label: 'Roll', words: 'Take-off roll' },
   { id: 'liftOff', label: 'Liftoff', words: 'Lift-off' },
   { id: 'touchdown', label: 'Landed', words: 'Touchdown' },
   { id: 'gear', label: 'Gear', words: 'Gear up and down' },
-  { id: 'covers', label: 'Covers', words: 'Covers release' },
+  { id: 'coversLeft', label: 'Cover L', words: 'Covers release, left wing' },
+  { id: 'coversRight', label: 'Cover R', words: 'Covers release, right wing' },
   { id: 'level', label: 'Level', words: 'Level-off' },
   { id: 'descent', label: 'TOD', words: 'Top of descent' },
   { id: 'leg', label: 'Leg', words: 'Leg start' },
@@ -25,7 +27,9 @@ export const TILES = [
   { id: 'air', label: 'Air', words: 'Air data reading' },
   { id: 'tank', label: 'Tank', words: 'Fuel state: tank gauge and counters' },
   { id: 'wing', label: 'Wing', words: 'Wing map' },
-  { id: 'probes', label: 'Probes', words: 'Probe reading, laminar gain and loss' },
+  { id: 'probes', label: 'Probes', words: 'Probe reading' },
+  { id: 'gain', label: 'Gain', words: 'Laminar flow gained' },
+  { id: 'loss', label: 'Loss', words: 'Laminar flow lost' },
   { id: 'rake', label: 'Rake', words: 'Rake reading' },
   { id: 'cloud', label: 'Cloud', words: 'Moisture entry and exit' },
   { id: 'sighted', label: 'Seen', words: 'Moisture seen ahead' },
@@ -38,6 +42,11 @@ export const TILES = [
   { id: 'joker', label: 'Joker', words: 'Joker fuel reached' },
   { id: 'bingo', label: 'Bingo', words: 'Bingo fuel reached' },
   { id: 'stop', label: 'Stop', words: 'Stop call: knock-it-off, terminate, abort' },
+  { id: 'hack', label: 'Hack', words: 'Time hack' },
+  { id: 'cards', label: 'Cards', words: 'Test cards: choose what comes next' },
+  { id: 'log', label: 'Log', words: 'The log so far: amend, withdraw, back-date' },
+  { id: 'desk', label: 'Desk', words: 'Theme, hand, scribe, manual, other screens' },
+  { id: 'more', label: 'More', words: 'Every event there is' },
 ] as const satisfies readonly {
   readonly id: string;
   readonly label: string;
@@ -46,27 +55,30 @@ export const TILES = [
 export type TileId = (typeof TILES)[number]['id'];
 export const TILE_IDS: readonly string[] = TILES.map((tile) => tile.id);
 
-/** Four columns, three rows; a row is a family: flight and suction, air and power, readings and marks. */
+/**
+ * Four columns, three rows; a row is a family: flight and suction, air and flow, readings and marks. More stands last
+ * on every page, so that no event is ever out of reach.
+ */
 export const USUAL_TILE_PAGES: FlightSheet['tilePages'] = {
   ground: places([
-    ['recorder', 'photo', 'engine', 'blocks'],
-    ['roll', 'liftOff', 'unit', 'frame'],
-    ['tank', 'note', 'mark', 'stop'],
+    ['engine', 'blocks', 'roll', 'liftOff'],
+    ['recorder', 'photo', 'hack', 'tank'],
+    ['note', 'mark', 'desk', 'more'],
   ]),
   climb: places([
-    ['liftOff', 'gear', 'covers', 'unit'],
-    ['level', 'condition', 'cloud', 'rough'],
-    ['fuel', 'air', 'mark', 'stop'],
+    ['gear', 'coversLeft', 'coversRight', 'level'],
+    ['unit', 'condition', 'cloud', 'rough'],
+    ['fuel', 'mark', 'stop', 'more'],
   ]),
   cruise: places([
     ['point', 'condition', 'suction', 'cloud'],
-    ['sample', 'turn', 'rough', 'power'],
-    ['fuel', 'air', 'mark', 'stop'],
+    ['sample', 'gain', 'loss', 'wing'],
+    ['fuel', 'mark', 'stop', 'more'],
   ]),
   descent: places([
-    ['suction', 'unit', 'descent', 'gear'],
-    ['touchdown', 'blocks', 'engine', 'joker'],
-    ['fuel', 'tank', 'mark', 'stop'],
+    ['descent', 'suction', 'unit', 'gear'],
+    ['touchdown', 'blocks', 'shutdown', 'hack'],
+    ['tank', 'mark', 'note', 'more'],
   ]),
 };
 

@@ -1,16 +1,5 @@
 import { useSyncExternalStore } from 'react';
 
-/** What this tablet remembers about itself, not about a flight: it never enters the record. */
-export interface DeviceSettings {
-  readonly theme: Theme;
-  /** CSS pixels in a millimetre, from the bank-card outline on Brief; null until that was done. */
-  readonly pxPerMm: number | null;
-  /** The hand that touches: the columns of Fly are mirrored for the left one. */
-  readonly hand: 'right' | 'left';
-  /** What this tablet is called in the record. */
-  readonly device: string;
-}
-
 export const THEMES = ['day', 'sun', 'dark', 'night'] as const;
 export type Theme = (typeof THEMES)[number];
 
@@ -21,13 +10,18 @@ export const THEME_WORDS: Readonly<Record<Theme, string>> = {
   night: 'Night',
 };
 
-const KEY = 'kneeline-device';
-const FIRST: DeviceSettings = {
-  theme: 'day',
-  pxPerMm: null,
-  hand: 'right',
-  device: 'scribe tablet',
-};
+/** What this tablet remembers about itself, not about a flight: it never enters the record. */
+export interface DeviceSettings {
+  readonly theme: Theme;
+  /** CSS pixels in a millimetre, from the bank-card outline on Brief; null until that was done. */
+  readonly pxPerMm: number | null;
+  /** Text size beyond the class of the screen: 1, 1.25 or 1.5 on ground screens. */
+  readonly textSize: number;
+  /** The hand that touches: the columns of Fly are mirrored for the left one. */
+  readonly hand: 'right' | 'left';
+  /** What this tablet is called in the record. */
+  readonly device: string;
+}
 
 /** Where settings are kept; a test hands in its own. */
 export interface SettingsStore {
@@ -36,21 +30,31 @@ export interface SettingsStore {
   readonly subscribe: (listener: () => void) => () => void;
 }
 
+/** face.js reads the first three before the first paint. */
+const KEYS = {
+  theme: 'kneeline-theme',
+  pxPerMm: 'kneeline-mm',
+  textSize: 'kneeline-size',
+  hand: 'kneeline-hand',
+  device: 'kneeline-device',
+} as const satisfies Record<keyof DeviceSettings, string>;
+
+type Keep = Pick<Storage, 'getItem' | 'setItem' | 'removeItem'>;
+
 /**
  * Settings in the browser's small storage: it answers before the first paint, which IndexedDB does not, so the theme
  * of the last flight is there from the first frame.
  */
-export function openSettings(storage: Pick<Storage, 'getItem' | 'setItem'>): SettingsStore {
-  let now = readSettings(storage);
+export function openSettings(storage: Keep): SettingsStore {
+  let now = readAll(storage);
   const listeners = new Set<() => void>();
   return {
     get: () => now,
     set: (change) => {
       now = { ...now, ...change };
-      try {
-        storage.setItem(KEY, JSON.stringify(now));
-      } catch {
-        // A full or blocked storage costs the memory of a theme, never an entry.
+      for (const [name, key] of Object.entries(KEYS)) {
+        const value: unknown = Reflect.get(now, name);
+        keep(storage, key, value === null ? null : String(value));
       }
       for (const listener of listeners) {
         listener();
@@ -67,25 +71,35 @@ export function useSettings(store: SettingsStore): DeviceSettings {
   return useSyncExternalStore(store.subscribe, store.get);
 }
 
-function readSettings(storage: Pick<Storage, 'getItem'>): DeviceSettings {
+function readAll(storage: Keep): DeviceSettings {
+  const theme = read(storage, KEYS.theme);
+  const pxPerMm = Number(read(storage, KEYS.pxPerMm) ?? Number.NaN);
+  const textSize = Number(read(storage, KEYS.textSize) ?? 1);
+  return {
+    theme: THEMES.find((known) => known === theme) ?? 'day',
+    pxPerMm: pxPerMm >= 3 && pxPerMm <= 12 ? pxPerMm : null,
+    textSize: textSize >= 1 && textSize <= 1.5 ? textSize : 1,
+    hand: read(storage, KEYS.hand) === 'left' ? 'left' : 'right',
+    device: read(storage, KEYS.device) ?? 'scribe tablet',
+  };
+}
+
+function read(storage: Keep, key: string): string | null {
   try {
-    const kept: unknown = JSON.parse(storage.getItem(KEY) ?? '{}');
-    return typeof kept === 'object' && kept !== null ? fromKept(kept) : FIRST;
+    return storage.getItem(key);
   } catch {
-    return FIRST;
+    return null;
   }
 }
 
-function fromKept(kept: object): DeviceSettings {
-  const read = (name: keyof DeviceSettings): unknown =>
-    name in kept ? Reflect.get(kept, name) : undefined;
-  const theme = THEMES.find((known) => known === read('theme')) ?? FIRST.theme;
-  const pxPerMm = read('pxPerMm');
-  const device = read('device');
-  return {
-    theme,
-    pxPerMm: typeof pxPerMm === 'number' && pxPerMm >= 2 && pxPerMm <= 30 ? pxPerMm : null,
-    hand: read('hand') === 'left' ? 'left' : 'right',
-    device: typeof device === 'string' && device !== '' ? device : FIRST.device,
-  };
+function keep(storage: Keep, key: string, value: string | null): void {
+  try {
+    if (value === null) {
+      storage.removeItem(key);
+    } else {
+      storage.setItem(key, value);
+    }
+  } catch {
+    // A full or blocked storage costs the memory of a theme, never an entry.
+  }
 }

@@ -1,0 +1,194 @@
+import { eight, eightWide, tall, thirteen, wide } from './layoutClasses.ts';
+
+/** A place in millimetres from the top left corner of the screen. */
+export interface Place {
+  readonly x: number;
+  readonly y: number;
+  readonly w: number;
+  readonly h: number;
+}
+
+/** Where everything of Fly stands. A place is `null` where the class has no room for it. */
+export interface Places {
+  readonly top: Place;
+  readonly opens: Place;
+  readonly remind: Place;
+  readonly phases: Place;
+  readonly theme: Place | null;
+  readonly tiles: Place;
+  readonly undo: Place;
+  readonly back: Place;
+  readonly live: Place;
+  readonly wing: Place | null;
+  readonly states: Place | null;
+  readonly entries: Place;
+  /** Where a pad of keys or tiles stands while it is open. */
+  readonly pad: Place;
+  /** Beside an open pad: what is being entered. */
+  readonly echo: Place;
+  readonly query: Place;
+  readonly queryKeys: Place;
+  /** The detail panel, and every other panel of chips. */
+  readonly panel: Place;
+}
+
+export type ScreenClass = 'eight' | 'eightWide' | 'tall' | 'wide' | 'thirteen';
+
+export interface FlyLayout {
+  readonly screenClass: ScreenClass;
+  /** 1 suits 60 cm, 1.25 the 75 cm of a mounted 13 inch tablet. */
+  readonly textSize: number;
+  readonly places: Places;
+  readonly phaseColumns: number;
+  readonly backKeys: 3 | 4;
+  /** Places that give way while a pad is open, and while a panel is open. */
+  readonly underPad: readonly (keyof Places)[];
+  readonly underPanel: readonly (keyof Places)[];
+  /** The screen is smaller than any class: everything is drawn smaller than fingers need. */
+  readonly tooSmall: boolean;
+  readonly pxPerMm: number;
+}
+
+export const EDGE_MM = 8;
+export const GAP_MM = 4;
+export const BOTTOM_MM = 12;
+
+type Class = Omit<FlyLayout, 'tooSmall' | 'pxPerMm' | 'places'> & {
+  readonly at: (widthMm: number, heightMm: number) => Places;
+};
+
+/** Largest first: the first class whose least size fits is taken, and stretched to the screen. */
+const CLASSES: readonly (Class & {
+  readonly leastWidthMm: number;
+  readonly leastHeightMm: number;
+})[] = [
+  {
+    leastWidthMm: 255,
+    leastHeightMm: 190,
+    screenClass: 'thirteen',
+    textSize: 1.25,
+    at: thirteen,
+    phaseColumns: 4,
+    backKeys: 4,
+    underPad: ['phases', 'theme', 'tiles', 'wing', 'states'],
+    underPanel: ['wing'],
+  },
+  {
+    leastWidthMm: 200,
+    leastHeightMm: 151,
+    screenClass: 'wide',
+    textSize: 1,
+    at: wide,
+    phaseColumns: 4,
+    backKeys: 4,
+    underPad: ['phases', 'theme', 'tiles', 'wing', 'states'],
+    underPanel: ['wing', 'states'],
+  },
+  {
+    leastWidthMm: 138,
+    leastHeightMm: 222,
+    screenClass: 'tall',
+    textSize: 1,
+    at: tall,
+    phaseColumns: 1,
+    backKeys: 4,
+    underPad: ['phases', 'tiles', 'wing', 'states'],
+    underPanel: ['wing', 'states'],
+  },
+  {
+    leastWidthMm: 170,
+    leastHeightMm: 115,
+    screenClass: 'eightWide',
+    textSize: 1,
+    at: eightWide,
+    phaseColumns: 2,
+    backKeys: 3,
+    underPad: ['tiles', 'undo', 'back', 'live', 'remind', 'phases'],
+    underPanel: ['live', 'remind', 'phases'],
+  },
+  {
+    leastWidthMm: 108,
+    leastHeightMm: 174,
+    screenClass: 'eight',
+    textSize: 1,
+    at: eight,
+    phaseColumns: 4,
+    backKeys: 3,
+    underPad: ['live', 'remind', 'phases', 'tiles'],
+    underPanel: ['live', 'remind', 'phases'],
+  },
+];
+
+/** The layout of Fly on a screen of this size; `hand` is the one that touches. */
+export function flyLayout(
+  screen: { readonly widthMm: number; readonly heightMm: number; readonly pxPerMm: number },
+  hand: 'right' | 'left',
+): FlyLayout {
+  const fitting = CLASSES.find(
+    (each) => screen.widthMm >= each.leastWidthMm && screen.heightMm >= each.leastHeightMm,
+  );
+  if (fitting !== undefined) {
+    return laidOut(fitting, screen.widthMm, screen.heightMm, hand, {
+      tooSmall: false,
+      pxPerMm: screen.pxPerMm,
+    });
+  }
+  const name = screen.widthMm > screen.heightMm ? 'eightWide' : 'eight';
+  const least = CLASSES.find((each) => each.screenClass === name) ?? CLASSES[0];
+  if (least === undefined) {
+    throw new RangeError('there must be a class of screens');
+  }
+  const shrink = Math.min(
+    screen.widthMm / least.leastWidthMm,
+    screen.heightMm / least.leastHeightMm,
+  );
+  return laidOut(least, screen.widthMm / shrink, screen.heightMm / shrink, hand, {
+    tooSmall: true,
+    pxPerMm: screen.pxPerMm * shrink,
+  });
+}
+
+function laidOut(
+  chosen: Class,
+  widthMm: number,
+  heightMm: number,
+  hand: 'right' | 'left',
+  screen: { readonly tooSmall: boolean; readonly pxPerMm: number },
+): FlyLayout {
+  const { at, screenClass, textSize, phaseColumns, backKeys, underPad, underPanel } = chosen;
+  const places = at(widthMm, heightMm);
+  return {
+    screenClass,
+    textSize,
+    phaseColumns,
+    backKeys,
+    underPad,
+    underPanel,
+    places: hand === 'left' ? mirrored(places, widthMm) : places,
+    ...screen,
+  };
+}
+
+function mirrored(places: Places, widthMm: number): Places {
+  const turn = (place: Place): Place => ({ ...place, x: widthMm - place.x - place.w });
+  const turnIf = (place: Place | null): Place | null => (place === null ? null : turn(place));
+  return {
+    top: places.top.w > widthMm / 2 + 20 ? places.top : turn(places.top),
+    opens: turn(places.opens),
+    remind: turn(places.remind),
+    phases: turn(places.phases),
+    theme: turnIf(places.theme),
+    tiles: turn(places.tiles),
+    undo: turn(places.undo),
+    back: turn(places.back),
+    live: turn(places.live),
+    wing: turnIf(places.wing),
+    states: turnIf(places.states),
+    entries: turn(places.entries),
+    pad: turn(places.pad),
+    echo: turn(places.echo),
+    query: turn(places.query),
+    queryKeys: turn(places.queryKeys),
+    panel: turn(places.panel),
+  };
+}

@@ -15,7 +15,7 @@ import type {
 
 const firstLineSchema = v.object({
   kneeline: v.literal('timeline'),
-  format: v.pipe(v.number(), v.integer()),
+  format: v.pipe(v.number(), v.integer(), v.minValue(TIMELINE_FORMAT)),
   flight: v.fallback(v.string(), ''),
   title: v.fallback(v.string(), ''),
   nature: v.fallback(v.string(), ''),
@@ -66,7 +66,7 @@ export function readTimeline(text: string, bytes: number): TimelineReading {
     header,
     entries,
     refused: refusals,
-    findings: findingsOf(lines, first.output, sorted, entries, refusals.length),
+    findings: findingsOf(first.output, sorted, entries, refusals.length),
   };
 }
 

@@ -1,6 +1,6 @@
-import { checkChains, hashLine } from '../record/chain.ts';
+import { checkChains } from '../record/chain.ts';
 import type { Entry } from '../record/entry.ts';
-import { headerOf, type TimelineHead, type TimelineHeader } from './timelineFile.ts';
+import { digestOf, headerOf, type TimelineHead, type TimelineHeader } from './timelineFile.ts';
 import type { FileFinding, LineRefusal, Row, SortedLines } from './timelineReading.ts';
 
 /**
@@ -12,22 +12,25 @@ export function setAsideAltered(
   end: SortedLines['end'],
 ): { readonly good: readonly Row[]; readonly refused: readonly LineRefusal[] } {
   const named = new Set<string>();
-  const followedSeqs = new Set<string>();
-  for (const { entry } of rows) {
-    if (entry.prev !== null) {
-      named.add(entry.prev);
+  const followed = new Map<string, Set<number>>();
+  const follow = (rec: string, seq: number, hash: string | null): void => {
+    const seqs = followed.get(rec) ?? new Set();
+    followed.set(rec, seqs.add(seq));
+    if (hash !== null) {
+      named.add(hash);
     }
-    followedSeqs.add(`${entry.rec}/${entry.seq - 1}`);
+  };
+  for (const { entry } of rows) {
+    follow(entry.rec, entry.seq - 1, entry.prev);
   }
   for (const head of end?.end.heads ?? []) {
-    named.add(head.hash);
-    followedSeqs.add(`${head.rec}/${head.seq}`);
+    follow(head.rec, head.seq, head.hash);
   }
   const good: Row[] = [];
   const refusals: LineRefusal[] = [];
   for (const row of rows) {
     const { rec, seq, id, line: text } = row.entry;
-    if (named.has(id) || !followedSeqs.has(`${rec}/${seq}`)) {
+    if (named.has(id) || followed.get(rec)?.has(seq) !== true) {
       good.push(row);
     } else {
       refusals.push({ line: row.line, text, fault: { reason: 'altered', rec, seq } });
@@ -38,7 +41,6 @@ export function setAsideAltered(
 
 /** What is doubtful about the file as a whole. */
 export function findingsOf(
-  lines: readonly string[],
   said: TimelineHeader,
   sorted: SortedLines,
   entries: readonly Entry[],
@@ -54,7 +56,7 @@ export function findingsOf(
   }
   // Any fault found above explains a digest that differs; alone, it says that lines were moved.
   if (findings.length + refusedCount === 0 && sorted.end !== null) {
-    const digest = hashLine(`${lines.slice(0, sorted.end.line - 1).join('\n')}\n`);
+    const digest = digestOf(sorted.good.map((row) => row.entry));
     if (digest !== sorted.end.end.digest) {
       findings.push({ kind: 'orderDiffers' });
     }

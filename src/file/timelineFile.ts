@@ -42,9 +42,14 @@ export function writeTimeline(entries: readonly Entry[]): string {
     kneeline: 'end',
     count: sorted.length,
     heads: headsOf(sorted),
-    digest: hashLine(body),
+    digest: digestOf(sorted),
   });
   return `${body}${end}\n`;
+}
+
+/** SHA-256 of the entries' ids in file order, joined by LF: one fingerprint for two tablets to compare. */
+export function digestOf(entries: readonly Entry[]): string {
+  return hashLine(entries.map((entry) => entry.id).join('\n'));
 }
 
 /** @throws RangeError when there is no entry, or when entries of two flights are mixed */

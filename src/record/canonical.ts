@@ -1,5 +1,7 @@
-/** With the `u` flag a pair of surrogates is one code point, so this finds only a half without its other half. */
-const LONE_SURROGATE = /\p{Surrogate}/u;
+/** How JSON.stringify prints half of a surrogate pair; a whole pair and every other character are printed as they are. */
+const LONE_SURROGATE = /\\ud[89a-f]/;
+/** What needs no escape and holds no surrogate; nearly every text of a record. */
+const PLAIN = /^[ !#-[\]-\ud7ff]*$/;
 
 /**
  * The one way to write a value as JSON: keys by UTF-16 code units, no blanks, strings and numbers as ECMAScript prints
@@ -28,10 +30,14 @@ export function canonicalJson(value: unknown): string {
 }
 
 function canonicalString(text: string): string {
-  if (LONE_SURROGATE.test(text)) {
+  if (PLAIN.test(text)) {
+    return `"${text}"`;
+  }
+  const printed = JSON.stringify(text);
+  if (LONE_SURROGATE.test(printed) && /\p{Surrogate}/u.test(text)) {
     throw new RangeError('a text must not hold half of a surrogate pair');
   }
-  return JSON.stringify(text);
+  return printed;
 }
 
 function canonicalObject(value: object): string {
@@ -40,8 +46,11 @@ function canonicalObject(value: object): string {
     const parts = Array.from(value, canonicalJson);
     return `[${parts.join(',')}]`;
   }
-  const parts = Object.entries(value)
-    .sort(([a], [b]) => (a < b ? -1 : 1))
-    .map(([key, item]) => `${canonicalString(key)}:${canonicalJson(item)}`);
-  return `{${parts.join(',')}}`;
+  const keys = Object.keys(value).sort();
+  let text = '';
+  for (const key of keys) {
+    const item: unknown = Reflect.get(value, key);
+    text += `${text === '' ? '' : ','}${canonicalString(key)}:${canonicalJson(item)}`;
+  }
+  return `{${text}}`;
 }

@@ -73,16 +73,16 @@ export function entryFrom(value: unknown, line: string, id: EntryId): Result<Ent
   if (!('body' in value)) {
     return bad({ reason: 'envelopeUnfit', field: 'body' });
   }
-  const { kind, ...rest } = envelope.output;
-  const written = { ...rest, id, line };
+  const { kind } = envelope.output;
   if (!isKnownKind(kind)) {
+    const written = { ...envelope.output, id, line };
     return good({ ...written, kind: 'unrecognised', writtenKind: kind, raw: value.body });
   }
   const body = bodyFrom(kind, value.body);
   if (!body.ok) {
     return bad({ reason: 'bodyUnfit', kind, field: body.error });
   }
-  return good(joined({ ...written, kind, body: body.value }));
+  return good(joined({ ...envelope.output, kind, body: body.value, id, line }));
 }
 
 /** The body of an amended entry, checked like any other; the error is the dotted path of the first field that does not fit. */

@@ -5,8 +5,16 @@ import type { Entry } from './entry.ts';
 import { entryFrom, type EntryFault } from './envelope.ts';
 import { bad, type Result } from './result.ts';
 
-export const LINE_LIMIT_BYTES = 65_536;
+/** The longest line is a flight sheet: 200 instruments and 500 probes take about 150 KiB. */
+export const LINE_LIMIT_BYTES = 262_144;
 export const DEPTH_LIMIT = 12;
+
+const QUOTE = 0x22;
+const BACKSLASH = 0x5c;
+const OPEN_BRACKET = 0x5b;
+const CLOSE_BRACKET = 0x5d;
+const OPEN_BRACE = 0x7b;
+const CLOSE_BRACE = 0x7d;
 
 const FORBIDDEN_KEYS = ['__proto__', 'constructor', 'prototype'] as const;
 
@@ -65,21 +73,17 @@ function deeperThan(line: string, limit: number): boolean {
   let depth = 0;
   let inString = false;
   for (let at = 0; at < line.length; at += 1) {
-    const char = line[at];
-    if (inString) {
-      if (char === '\\') {
-        at += 1;
-      } else if (char === '"') {
-        inString = false;
-      }
-    } else if (char === '"') {
-      inString = true;
-    } else if (char === '{' || char === '[') {
+    const code = line.charCodeAt(at);
+    if (code === QUOTE) {
+      inString = !inString;
+    } else if (inString) {
+      at += code === BACKSLASH ? 1 : 0;
+    } else if (code === OPEN_BRACE || code === OPEN_BRACKET) {
       depth += 1;
       if (depth > limit) {
         return true;
       }
-    } else if (char === '}' || char === ']') {
+    } else if (code === CLOSE_BRACE || code === CLOSE_BRACKET) {
       depth -= 1;
     }
   }

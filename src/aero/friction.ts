@@ -27,6 +27,8 @@ export const TURBULENT_THICKNESS_EXPONENT = 0.2;
 /** Reynolds numbers the turbulent line was fitted to. */
 export const LOWEST_TURBULENT_REYNOLDS = 5e5;
 export const HIGHEST_TURBULENT_REYNOLDS = 1e9;
+/** The printed table of the ship line ends here (from memory). */
+export const HIGHEST_ITTC_REYNOLDS = 1e10;
 
 /** Blasius: Cf = 1.328/√Re. @throws RangeError unless Re is above zero */
 export function laminarPlateCoefficient(reynolds: number): number {
@@ -44,7 +46,7 @@ export function turbulentPlateCoefficient(reynolds: number): number {
 
 /** ITTC 1957, a ship correlation line: a cross-check only. @throws RangeError outside 5e5 to 1e10 */
 export function ittc1957Coefficient(reynolds: number): number {
-  if (!(reynolds >= LOWEST_TURBULENT_REYNOLDS && reynolds <= 1e10)) {
+  if (!(reynolds >= LOWEST_TURBULENT_REYNOLDS && reynolds <= HIGHEST_ITTC_REYNOLDS)) {
     throw new RangeError(`Reynolds number must be 5e5 to 1e10, got ${reynolds}`);
   }
   return ITTC_COEFFICIENT / (Math.log10(reynolds) - ITTC_OFFSET) ** 2;

@@ -16,11 +16,11 @@ export interface LeapSecondTable {
 }
 
 /**
- * Leap seconds since 1972 (IERS Bulletin C 54 of July 2017 for the value, the bulletin of January 2023
- * for its still holding until the end of June 2023; the earlier dates from memory, unverified).
+ * Leap seconds since 1972 (IERS Bulletin C 54 of July 2017 for the value; the bulletin of January 2023
+ * announces none for June 2023, so it holds to the end of that year; earlier dates from memory, unverified).
  */
 export const LEAP_SECONDS: LeapSecondTable = {
-  coversUntilEpochMs: 1_688_083_200_000,
+  coversUntilEpochMs: 1_704_067_200_000,
   rows: [
     { fromEpochMs: 63_072_000_000, taiMinusUtcS: 10 },
     { fromEpochMs: 78_796_800_000, taiMinusUtcS: 11 },

@@ -1,0 +1,154 @@
+import * as fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import * as engineMap from '../../src/aero/engineMap.ts';
+import { fuelReductionFraction, grossAndNet, rangeGainFraction } from '../../src/aero/savings.ts';
+import { valueOf } from './referenceRow.ts';
+
+const map: engineMap.EngineMap = { idleKgPerS: 0.02, slopeKgPerSPerN: 2e-5 };
+const warm = { temperatureK: 226.65, standardTemperatureK: 216.65 };
+const standard = { temperatureK: 216.65, standardTemperatureK: 216.65 };
+
+describe('an engine map', () => {
+  it('leads from thrust to flow and back', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0, max: 1e5, noNaN: true }), (thrustN) => {
+        const fuelFlowKgPerS = engineMap.engineMapFuelFlowKgPerS({ map, thrustN, ...warm });
+        // At no thrust rounding may fall either side of idle.
+        fc.pre(thrustN > 1e-6);
+        const back = valueOf(engineMap.engineMapThrustN({ map, fuelFlowKgPerS, ...warm }));
+        expect(Math.abs(back - thrustN)).toBeLessThan(1e-9 * (thrustN + 1000));
+      }),
+    );
+  });
+
+  it('burns more in warm air, by the root of temperature', () => {
+    const of = (day: typeof warm) =>
+      engineMap.engineMapFuelFlowKgPerS({ map, thrustN: 20_000, ...day });
+    expect(of(warm) / of(standard)).toBeCloseTo(Math.sqrt(226.65 / 216.65), 14);
+    expect(engineMap.slopeAtKgPerSPerN({ map, ...warm })).toBeCloseTo(2e-5 * 1.02281836, 12);
+  });
+
+  it('has no thrust for less than its idle flow', () => {
+    expect(engineMap.engineMapThrustN({ map, fuelFlowKgPerS: 0.019, ...standard })).toEqual({
+      kind: 'unavailable',
+      because: 'belowIdle',
+    });
+  });
+
+  it('reads drag from flow as the thrusts themselves compare', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 1000, max: 50_000, noNaN: true }),
+        fc.double({ min: 1000, max: 50_000, noNaN: true }),
+        (thrustN, baselineThrustN) => {
+          const of = (newtons: number) =>
+            engineMap.engineMapFuelFlowKgPerS({ map, thrustN: newtons, ...standard });
+          const reduction = valueOf(
+            engineMap.dragReductionFromMap({
+              fuelFlowKgPerS: of(thrustN),
+              baselineFuelFlowKgPerS: of(baselineThrustN),
+              idleKgPerS: map.idleKgPerS,
+            }),
+          );
+          expect(reduction).toBeCloseTo(1 - thrustN / baselineThrustN, 9);
+        },
+      ),
+    );
+  });
+
+  it('has no drag reduction for a baseline at idle', () => {
+    expect(
+      engineMap.dragReductionFromMap({
+        fuelFlowKgPerS: 0.01,
+        baselineFuelFlowKgPerS: 0.02,
+        idleKgPerS: 0.02,
+      }),
+    ).toEqual({ kind: 'unavailable', because: 'baselineBelowIdle' });
+  });
+
+  it('bounds the excess force by lift over drag where there is none', () => {
+    // A hundredth of the weight, at L/D 18, is 18 % of the drag and so of the flow.
+    expect(
+      engineMap.energyHalfRangeKgPerS({
+        excessForceN: -1000,
+        weightN: 100_000,
+        fuelFlowKgPerS: 0.5,
+        liftToDragAtMost: 18,
+      }),
+    ).toBeCloseTo(0.09, 15);
+  });
+});
+
+describe('a slope of specific consumption', () => {
+  it('changes nothing at zero', () => {
+    const same = valueOf(
+      engineMap.dragReductionFromSlope({ fuelReductionFraction: 0.08, slope: 0 }),
+    );
+    expect(same.dragReductionFraction).toBeCloseTo(0.08, 15);
+    expect(same.perFuelReduction).toBeCloseTo(1, 15);
+  });
+
+  it('states how the result moves with either input', () => {
+    const anyReduction = fc.double({ min: -0.3, max: 0.6, noNaN: true });
+    const anySlope = fc.double({ min: -0.5, max: 0.5, noNaN: true });
+    fc.assert(
+      fc.property(anyReduction, anySlope, (fuelReductionFraction, slope) => {
+        const of = (r: number, s: number) =>
+          valueOf(engineMap.dragReductionFromSlope({ fuelReductionFraction: r, slope: s }));
+        const step = 1e-6;
+        const { perFuelReduction, perSlope } = of(fuelReductionFraction, slope);
+        const up = (r: number, s: number) =>
+          of(fuelReductionFraction + r, slope + s).dragReductionFraction;
+        expect(perFuelReduction).toBeCloseTo((up(step, 0) - up(-step, 0)) / (2 * step), 6);
+        expect(perSlope).toBeCloseTo((up(0, step) - up(0, -step)) / (2 * step), 6);
+      }),
+    );
+  });
+
+  it('is refused where less thrust would burn no less fuel', () => {
+    expect(engineMap.dragReductionFromSlope({ fuelReductionFraction: 0.1, slope: -1 })).toEqual({
+      kind: 'unavailable',
+      because: 'slopeNotUsable',
+    });
+    expect(() => engineMap.dragReductionFromSlope({ fuelReductionFraction: 1, slope: 0 })).toThrow(
+      RangeError,
+    );
+  });
+});
+
+describe('savings', () => {
+  const flows = { mainFlowKgPerS: 0.36, baselineFlowKgPerS: 0.4 };
+
+  it('of bleed-driven suction are net already, and gross only with the bleed slope', () => {
+    const unknown = grossAndNet({ ...flows, drive: { kind: 'bleed' } });
+    expect(unknown.gross).toEqual({ kind: 'unavailable', because: 'bleedSlopeUnknown' });
+    expect(unknown.net.fraction).toBeCloseTo(0.1, 14);
+    const known = grossAndNet({ ...flows, drive: { kind: 'bleed', bleedPenaltyKgPerS: 0.01 } });
+    expect(valueOf(known.gross).fraction).toBeCloseTo(0.125, 14);
+    expect(known.net).toEqual(unknown.net);
+  });
+
+  it('of a separate plant never lose its fuel between gross and net', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0, max: 0.2, noNaN: true }), (plantFlowKgPerS) => {
+        const { gross, net } = grossAndNet({
+          ...flows,
+          drive: { kind: 'separatePlant', plantFlowKgPerS },
+        });
+        expect(valueOf(gross).flowKgPerS - net.flowKgPerS).toBeCloseTo(plantFlowKgPerS, 14);
+      }),
+    );
+  });
+
+  it('may be negative', () => {
+    const more = { fuelFlowKgPerS: 0.44, baselineFuelFlowKgPerS: 0.4 };
+    expect(fuelReductionFraction(more)).toBeCloseTo(-0.1, 14);
+  });
+
+  it('stretch the range by more than the drag falls', () => {
+    // 10 % less drag is 11.1 % more range, 20 % is 25 %.
+    expect(rangeGainFraction(0.1)).toBeCloseTo(1 / 9, 14);
+    expect(rangeGainFraction(0.2)).toBeCloseTo(0.25, 14);
+    expect(() => rangeGainFraction(1)).toThrow(RangeError);
+  });
+});

@@ -23,6 +23,15 @@ export function epochMs(value: number): EpochMs {
   return value as EpochMs;
 }
 
+/**
+ * The instant `durationMs` later, to the nearest millisecond. A duration from a foreign file may be absurd; an instant
+ * that no integer can hold leaves `at` as it was.
+ */
+export function laterBy(at: EpochMs, durationMs: number): EpochMs {
+  const moved = Math.round(at + durationMs);
+  return Number.isSafeInteger(moved) ? epochMs(moved) : at;
+}
+
 /** Reads an entry id. @throws RangeError when the text is not 64 lower-case hexadecimal digits. */
 export function entryId(text: string): EntryId {
   if (!/^[0-9a-f]{64}$/.test(text)) {
@@ -48,8 +57,10 @@ export function flightId(text: string): FlightId {
 }
 
 /** Readonly all the way down: what was written does not change. */
-export type Immutable<T> = T extends string | number | boolean | null | undefined
+export type Immutable<T> = unknown extends T
   ? T
-  : T extends readonly (infer Item)[]
-    ? readonly Immutable<Item>[]
-    : { readonly [Key in keyof T]: Immutable<T[Key]> };
+  : T extends string | number | boolean | null | undefined
+    ? T
+    : T extends readonly (infer Item)[]
+      ? readonly Immutable<Item>[]
+      : { readonly [Key in keyof T]: Immutable<T[Key]> };

@@ -52,7 +52,9 @@ export interface FlightState {
   readonly lastAirData: Glance | null;
   readonly hacks: readonly TimeHack[];
   readonly samples: Trail<Sample>;
-  /** Questions the record asks: broken order rules, unresolved marks. They warn and never block. */
+  /** Marks made with hands full that no note or amendment has given a meaning yet, oldest first. */
+  readonly openMarks: Trail<Timed>;
+  /** Questions the record asks: broken order rules, names that the flight sheet lacks. They warn and never block. */
   readonly doubts: Trail<Doubt>;
   readonly entryCount: number;
   readonly lastAt: EpochMs | null;
@@ -115,6 +117,7 @@ export interface SuctionChange extends Timed {
   readonly region: string | null;
 }
 
+/** Timed by the newest call that spoke of it, also when that call said the same again. */
 export interface PanelNow extends Timed {
   readonly state: PanelState;
   /** Called for the panel itself, or worked out from the states of its probes. */
@@ -125,12 +128,16 @@ export interface ProbeNow extends Timed {
   readonly state: PanelState;
 }
 
+/**
+ * A call on one wing. A count that names no probe is kept in `called` and leaves the probes as they were, unless it says
+ * all or none; a call on panels alone changes panels and no probe.
+ */
 export interface WingCall extends Timed {
   readonly wing: Wing;
   readonly entryKind: KnownEntry['kind'];
   readonly byCommand: boolean;
   readonly called: WingProbes | null;
-  /** State of every probe of the wing after this call. */
+  /** State of every trailing-edge probe and every panel of the wing after this call; `notAssessed` where none was called yet. */
   readonly probes: Readonly<Record<string, PanelState>>;
   readonly panels: Readonly<Record<string, PanelState>>;
 }
@@ -221,11 +228,17 @@ export interface StandingEntry {
   readonly entry: Entry;
   /** With every amendment applied; the same object as `entry` when there is none. */
   readonly effective: Entry;
+  /** When it happened, on the timeline's clock: steps taken out, other tablets moved onto the one that opened the flight. */
   readonly at: EpochMs;
+  /** The same on its own recorder's clock, steps taken out. */
+  readonly ownAt: EpochMs;
+  /** Written after it happened: it says so, or its stated time lies before the touch. */
   readonly late: boolean;
   readonly standing: 'stands' | 'withdrawn' | 'unconfirmed' | 'dropped';
   readonly withdrawnBy: EntryId | null;
   readonly amendedBy: readonly EntryId[];
   /** Fields on which amendments that do not know each other differ. */
   readonly conflicts: readonly string[];
+  /** Fields that an amendment names but that cannot take what it says: a foreign hand or a newer release wrote it. */
+  readonly unapplied: readonly string[];
 }

@@ -1,0 +1,183 @@
+import type { EntryOf, KnownEntry, WingProbes } from '../entry.ts';
+import type { PanelNow, ProbeNow, Timed, WingCall } from '../flightState.ts';
+import type { PanelState } from '../kinds.ts';
+import { type Wing, WINGS } from '../sheet.ts';
+import { appended } from '../trail.ts';
+import { doubted, type Fold, withState } from './fold.ts';
+
+/** A person called the panel as a whole; it holds until probes of that wing are called anew. */
+export function panelStateCalled(
+  fold: Fold,
+  entry: EntryOf<'panelStateCalled'>,
+  timed: Timed,
+): Fold {
+  const { panel, state } = entry.body;
+  const called = withPanels(fold, [panel], state, timed);
+  const wing = fold.memory.sheet.panelWing.get(panel);
+  return wing === undefined ? called : noted(called, wing, entry, null, false, timed);
+}
+
+/** Laminar flow gained or lost: probes where some are named, otherwise the panels named. */
+export function flowChanged(
+  fold: Fold,
+  entry: EntryOf<'laminarGained' | 'laminarLost'>,
+  timed: Timed,
+): Fold {
+  const { wings = {}, panels = [], byCommand = false } = entry.body;
+  const state = entry.kind === 'laminarGained' ? 'laminar' : 'turbulent';
+  return WINGS.reduce(
+    (before, wing) => {
+      const called = wings[wing] ?? null;
+      const own = panels.filter((panel) => before.memory.sheet.panelWing.get(panel) === wing);
+      if (called === null && own.length === 0) {
+        return before;
+      }
+      const states = called === null ? null : statesCalled(before, wing, called);
+      const next =
+        states === null
+          ? withPanels(before, own, state, timed)
+          : withProbes(before, wing, states, timed);
+      return noted(next, wing, entry, called, byCommand, timed);
+    },
+    askedForPanels(fold, panels, timed),
+  );
+}
+
+export function probesRead(fold: Fold, entry: EntryOf<'probesRead'>, timed: Timed): Fold {
+  const { wings = {} } = entry.body;
+  return WINGS.reduce((before, wing) => {
+    const called = wings[wing];
+    if (called === undefined) {
+      return before;
+    }
+    const states = statesCalled(before, wing, called);
+    const next = states === null ? before : withProbes(before, wing, states, timed);
+    return noted(next, wing, entry, called, false, timed);
+  }, fold);
+}
+
+/**
+ * State of each probe that the call speaks of: the turbulent ones named, then all others are laminar, or the other way
+ * round, less the intermittent ones. A bare count says which only when it is none or all. `null` when nothing follows.
+ */
+function statesCalled(
+  fold: Fold,
+  wing: Wing,
+  called: WingProbes,
+): ReadonlyMap<string, PanelState> | null {
+  const { probes } = fold.memory.sheet.wings[wing];
+  const { turbulentProbes, laminarProbes, intermittentProbes = [], laminarCount, of } = called;
+  const states = new Map<string, PanelState>();
+  const others = othersCalled(called, probes.length);
+  if (others !== null) {
+    probes.forEach((probe) => states.set(probe, others));
+  }
+  laminarProbes?.forEach((probe) => states.set(probe, 'laminar'));
+  turbulentProbes?.forEach((probe) => states.set(probe, 'turbulent'));
+  intermittentProbes.forEach((probe) => states.set(probe, 'intermittent'));
+  const says = states.size > 0 || laminarCount === 0 || (laminarCount === of && of > 0);
+  return says ? states : null;
+}
+
+/** State of the probes that the call does not name; `null` when it says nothing about them. */
+function othersCalled(called: WingProbes, probeCount: number): PanelState | null {
+  const { turbulentProbes, laminarProbes, laminarCount, of } = called;
+  if (turbulentProbes !== undefined && laminarProbes !== undefined) {
+    return 'notAssessed';
+  }
+  if (turbulentProbes !== undefined) {
+    return 'laminar';
+  }
+  if (laminarProbes !== undefined) {
+    return 'turbulent';
+  }
+  if (called.intermittentProbes !== undefined || of !== probeCount) {
+    return null;
+  }
+  if (laminarCount === 0) {
+    return 'turbulent';
+  }
+  return laminarCount === of ? 'laminar' : null;
+}
+
+/** Sets the probes and works every panel of the wing out of them anew. */
+function withProbes(
+  fold: Fold,
+  wing: Wing,
+  states: ReadonlyMap<string, PanelState>,
+  timed: Timed,
+): Fold {
+  const parts = fold.memory.sheet.wings[wing];
+  const known = new Set(parts.probes);
+  const probes: Record<string, ProbeNow> = { ...fold.state.probes };
+  let asked = fold;
+  for (const [probe, state] of states) {
+    if (known.has(probe)) {
+      probes[probe] = { ...timed, state };
+    } else {
+      asked = doubted(asked, timed, 'unknownProbe', probe);
+    }
+  }
+  const panels: Record<string, PanelNow> = { ...fold.state.panels };
+  for (const panel of parts.panels) {
+    const state = stateOfPanel((parts.probesOf[panel] ?? []).map((probe) => probes[probe]?.state));
+    if (state !== null) {
+      panels[panel] = { ...timed, state, from: 'probes' };
+    }
+  }
+  return withState(asked, { probes, panels });
+}
+
+/** All alike gives that state, anything mixed is intermittent; probes nobody assessed do not count. */
+function stateOfPanel(states: readonly (PanelState | undefined)[]): PanelState | null {
+  const assessed = new Set(
+    states.filter((state) => state !== undefined && state !== 'notAssessed'),
+  );
+  const [first] = assessed;
+  if (first === undefined) {
+    return null;
+  }
+  return assessed.size === 1 ? first : 'intermittent';
+}
+
+function withPanels(fold: Fold, called: readonly string[], state: PanelState, timed: Timed): Fold {
+  const panels = { ...fold.state.panels };
+  for (const panel of called) {
+    panels[panel] = { ...timed, state, from: 'panel' };
+  }
+  return askedForPanels(withState(fold, { panels }), called, timed);
+}
+
+export function askedForPanels(fold: Fold, panels: readonly string[], timed: Timed): Fold {
+  return panels
+    .filter((panel) => !fold.memory.sheet.panelWing.has(panel))
+    .reduce((before, panel) => doubted(before, timed, 'unknownPanel', panel), fold);
+}
+
+function noted(
+  fold: Fold,
+  wing: Wing,
+  entry: KnownEntry,
+  called: WingProbes | null,
+  byCommand: boolean,
+  timed: Timed,
+): Fold {
+  const parts = fold.memory.sheet.wings[wing];
+  const call: WingCall = {
+    ...timed,
+    wing,
+    entryKind: entry.kind,
+    byCommand,
+    called,
+    probes: statesNow(parts.probes, fold.state.probes),
+    panels: statesNow(parts.panels, fold.state.panels),
+  };
+  return withState(fold, { wingCalls: appended(fold.state.wingCalls, call) });
+}
+
+function statesNow(
+  names: readonly string[],
+  now: Readonly<Record<string, { readonly state: PanelState }>>,
+): Readonly<Record<string, PanelState>> {
+  return Object.fromEntries(names.map((name) => [name, now[name]?.state ?? 'notAssessed']));
+}

@@ -1,0 +1,204 @@
+import {
+  fitBaseline,
+  liveBaseline,
+  UNKNOWN_WEIGHT_ELASTICITY,
+  type Baseline,
+  type BaselineRun,
+} from '../aero/baseline.ts';
+import { baselineGates } from '../aero/baselineGates.ts';
+import type { EntryId, EpochMs } from '../record/brand.ts';
+import type { Run } from '../record/flightState.ts';
+import { itemAt, items } from '../record/trail.ts';
+import { laminarAt } from './laminar.ts';
+import {
+  cardOf,
+  isBaselineReading,
+  readingAt,
+  type Context,
+  type ReadingOutcome,
+} from './reading/context.ts';
+import type { BaselineInUse } from './reading/figure.ts';
+import { brokenLive, onConditionCalled } from './reading/gates.ts';
+import { pooledScatter, runMean, type RunMean, type Scatter } from './reading/runMean.ts';
+import type { ReducedReading } from './reduceReading.ts';
+import type { Gate, Provisional } from './results.ts';
+
+/** A suction-off run with the readings that are left in it. */
+export interface BaselineRunUsed {
+  /** Index in the runs of the flight. */
+  readonly index: number;
+  readonly label: string;
+  readonly startedAt: EpochMs;
+  readonly readings: readonly ReducedReading[];
+  readonly entries: readonly EntryId[];
+  readonly provisional: readonly Provisional[];
+}
+
+type Reduced = Extract<ReadingOutcome, { kind: 'reduced' }>;
+
+/** Every suction-off run with readings left, judged by what is known now; moisture only makes one provisional. */
+export function liveBaselineRuns(context: Context): readonly BaselineRunUsed[] {
+  return suctionOffRuns(context).flatMap(({ run, index }) => {
+    const left = run.fuelGlances
+      .map((glance) => baselineReadingAt(context, glance))
+      .filter((outcome) => outcome !== null)
+      .filter(({ reading, glance }) =>
+        brokenLive(context, glance, reading).every((gate) => gate === 'moisture'),
+      );
+    return left.length === 0 ? [] : [runUsed(context, index, run, left)];
+  });
+}
+
+/** A baseline run made of these readings; at least one. */
+export function runUsed(
+  context: Context,
+  index: number,
+  run: Run,
+  left: readonly Reduced[],
+): BaselineRunUsed {
+  const doubts = new Set<Provisional>(
+    left.flatMap(({ glance }) => provisionalBaseline(context, glance)),
+  );
+  return {
+    index,
+    label: run.run > 1 ? `${run.point} run ${run.run}` : run.point,
+    startedAt: run.started.at,
+    readings: left.map(({ reading }) => reading),
+    entries: left.flatMap(({ entries }) => entries),
+    provisional: [...doubts],
+  };
+}
+
+/** What makes a suction-off reading doubtful as a baseline without striking it. */
+export function provisionalBaseline(
+  context: Context,
+  glance: Reduced['glance'],
+): readonly Provisional[] {
+  const doubts: Provisional[] = [];
+  if (glance.circumstances.moistureSince !== null) doubts.push('baselineInMoisture');
+  if (!onConditionCalled(glance)) doubts.push('baselineNotOnCondition');
+  const laminar = laminarAt(context.state, glance.at);
+  if (laminar.kind === 'laminar' && laminar.byAreaFraction > LAMINAR_LEFT_ON) {
+    doubts.push('baselineNotTurbulent');
+  }
+  return doubts;
+}
+
+/** More laminar area than this is flow left on, not one stray probe (a choice). */
+const LAMINAR_LEFT_ON = 0.1;
+
+export function baselineReadingAt(context: Context, index: number): Reduced | null {
+  const glance = itemAt(context.state.glances, index);
+  if (glance === undefined || !isBaselineReading(context, glance)) return null;
+  const outcome = readingAt(context, index, 'atTheTime');
+  return outcome.kind === 'reduced' ? outcome : null;
+}
+
+/** In flight: one run moved with the borrowed elasticity, a fit with the borrowed row from the second on. */
+export function baselineInFlight(
+  context: Context,
+  used: readonly BaselineRunUsed[],
+): BaselineInUse | null {
+  const { borrowed } = context.terms;
+  const elasticity = borrowed?.elasticity ?? UNKNOWN_WEIGHT_ELASTICITY;
+  const means = meansOf(context, used);
+  const through = (runs: readonly BaselineRun[]): Baseline | null => {
+    const baseline = liveBaseline(runs, elasticity);
+    return baseline.kind === 'unavailable' ? null : baseline;
+  };
+  const baseline = through(means.map(runFor));
+  if (baseline === null) return null;
+  return {
+    baseline,
+    through,
+    means,
+    labels: used.map(({ label }) => label),
+    entries: used.flatMap(({ entries }) => entries),
+    elasticityUncertainty: elasticity.standardUncertainty,
+    borrowedFrom: borrowed?.from ?? null,
+    provisional: [
+      ...provisionalOf(used),
+      ...(borrowed === null ? (['noBorrowedElasticity'] as const) : []),
+    ],
+  };
+}
+
+/**
+ * After landing: a fit through the runs alone where it may be used at this weight. Else the borrowed
+ * elasticity carries it, which is said; with nothing to borrow the number is struck.
+ */
+export function baselineAfterLanding(
+  context: Context,
+  used: readonly BaselineRunUsed[],
+  weightAtCardN: number,
+): { readonly inUse: BaselineInUse; readonly broken: readonly Gate[] } | null {
+  const carried = baselineInFlight(context, used);
+  if (carried === null) return null;
+  const through = (runs: readonly BaselineRun[]): Baseline | null => {
+    const fit = fitBaseline({ runs, trust: 'absolute' });
+    return fit.kind === 'unavailable' ? null : fit;
+  };
+  const alone = through(carried.means.map(runFor));
+  const gates =
+    alone === null
+      ? ['oneWeight' as const]
+      : baselineGates({
+          baseline: alone,
+          weightN: weightAtCardN,
+          machDifference: 0,
+          altitudeDifferenceM: 0,
+        });
+  const fitted: BaselineInUse | null =
+    alone === null
+      ? null
+      : {
+          ...carried,
+          baseline: alone,
+          through,
+          elasticityUncertainty: 0,
+          borrowedFrom: null,
+          provisional: provisionalOf(used),
+        };
+  if (fitted !== null && gates.length === 0) return { inUse: fitted, broken: [] };
+  if (context.terms.borrowed === null) {
+    return { inUse: fitted ?? carried, broken: fitted === null ? [] : ['outsideBaseline'] };
+  }
+  const inUse: BaselineInUse = {
+    ...carried,
+    provisional: [...carried.provisional, 'borrowedElasticity'],
+  };
+  return { inUse, broken: [] };
+}
+
+export function meansOf({ terms }: Context, used: readonly BaselineRunUsed[]): readonly RunMean[] {
+  const scatter = scatterOf(used);
+  return used.map(({ readings }) => runMean(terms, readings, scatter));
+}
+
+/** Scatter seen in the baseline runs, for gauges whose repeatability nobody declared. */
+export function scatterOf(used: readonly BaselineRunUsed[]): Scatter | null {
+  return pooledScatter(used.map(({ readings }) => readings));
+}
+
+function provisionalOf(used: readonly BaselineRunUsed[]): readonly Provisional[] {
+  const count = used.reduce((total, { readings }) => total + readings.length, 0);
+  const doubts = new Set(used.flatMap(({ provisional }) => provisional));
+  return count === 1 ? [...doubts, 'oneBaselineReading'] : [...doubts];
+}
+
+function runFor(mean: RunMean): BaselineRun {
+  return {
+    fuelFlowKgPerS: mean.flowAtCardKgPerS,
+    weightN: mean.weightAtCardN,
+    standardUncertaintyKgPerS: mean.standardUncertaintyKgPerS,
+    readingCount: mean.readings.length,
+  };
+}
+
+export function suctionOffRuns(
+  context: Context,
+): readonly { readonly run: Run; readonly index: number }[] {
+  return [...items(context.state.runs)]
+    .map((run, index) => ({ run, index }))
+    .filter(({ run }) => cardOf(context, run)?.suction === 'off');
+}

@@ -1,0 +1,136 @@
+import { airState, type AirState } from '../../aero/atmosphere.ts';
+import type { WeightElasticity } from '../../aero/baseline.ts';
+import type { EngineMap } from '../../aero/engineMap.ts';
+import {
+  KILOGRAMS_PER_POUND,
+  NEWTONS_PER_POUND_FORCE,
+  SECONDS_PER_HOUR,
+  SECONDS_PER_MINUTE,
+  STANDARD_GRAVITY_M_PER_S2,
+} from '../../aero/units.ts';
+import type { FlightSheet, Instrument, Measure } from '../../record/sheet.ts';
+import { instrumentsFor, measureDifferenceSi, measureSi } from '../calibrate.ts';
+
+/** What the flight sheet says about reducing a reading, in SI. */
+export interface SheetTerms {
+  readonly sheet: FlightSheet;
+  readonly cardAir: AirState;
+  readonly cardMach: number;
+  readonly tolerances: {
+    readonly mach: number;
+    readonly machRatePerS: number;
+    readonly altitudeM: number;
+    readonly climbMPerS: number;
+  };
+  readonly map: EngineMap | null;
+  readonly idleUncertaintyKgPerS: number;
+  readonly liftToDragAtMost: number;
+  readonly liftToDragVouched: boolean;
+  readonly weightUncertaintyN: number;
+  readonly machHold: number;
+  /** d ln(fuel flow)/d ln(Mach) at the card. */
+  readonly machSensitivity: { readonly off: number; readonly on: number };
+  readonly borrowed: { readonly elasticity: WeightElasticity; readonly from: string } | null;
+  readonly suctionIsMetered: boolean;
+  /** One gauge an engine, by engine number; a serviceable one before an unserviceable one. */
+  readonly engineFlows: readonly Instrument[];
+  readonly enginesWithoutGauge: number;
+  readonly suctionFlow: Instrument | null;
+}
+
+/**
+ * Stands in where nobody vouched for a lift to drag ratio: no jet aircraft with such a wing exceeds it
+ * (common practice, no source). Larger only widens the interval.
+ */
+const GENEROUS_LIFT_TO_DRAG = 25;
+/** At most all drag grows with Mach squared below the drag rise; used where no sensitivity was declared. */
+const GREATEST_MACH_SENSITIVITY = 2;
+/** Share of the ramp weight in doubt where none was declared (common practice, no source). */
+const UNDECLARED_WEIGHT_DOUBT = 0.005;
+/** A borrowed elasticity is never exact, whatever a sheet says. */
+const LEAST_ELASTICITY_DOUBT = 1e-4;
+
+/** @returns null where the card's condition lies outside the atmosphere or in a unit that is no height */
+export function sheetTerms(sheet: FlightSheet): SheetTerms | null {
+  const { condition, tolerances, aircraft, weights, borrowedBaseline } = sheet;
+  const altitudeM = measureSi(condition.pressureAltitude, 'length');
+  const altitudeToleranceM = measureDifferenceSi(tolerances.altitude, 'length');
+  const climbMPerS = measureDifferenceSi(tolerances.climb, 'speed');
+  if (altitudeM === undefined || altitudeToleranceM === undefined) return null;
+  if (climbMPerS === undefined || !(condition.mach > 0)) return null;
+  const cardAir = airState({ pressureAltitudeM: altitudeM });
+  if (cardAir.kind === 'unavailable') return null;
+  const engineFlows = gaugesByEngine(sheet);
+  return {
+    sheet,
+    cardAir,
+    cardMach: condition.mach,
+    tolerances: {
+      mach: tolerances.mach,
+      machRatePerS: tolerances.machRatePerMin / SECONDS_PER_MINUTE,
+      altitudeM: altitudeToleranceM,
+      climbMPerS,
+    },
+    map: engineMapOf(sheet),
+    idleUncertaintyKgPerS: flowKgPerS(sheet.engineMap?.idleStandardUncertainty) ?? 0,
+    liftToDragAtMost: aircraft.liftToDragAtMost ?? GENEROUS_LIFT_TO_DRAG,
+    liftToDragVouched: aircraft.liftToDragAtMost !== undefined,
+    weightUncertaintyN:
+      weightN(weights.grossWeightStandardUncertainty) ??
+      UNDECLARED_WEIGHT_DOUBT * (weightN(weights.ramp) ?? 0),
+    machHold: sheet.machHoldStandardUncertainty ?? tolerances.mach / Math.sqrt(3),
+    machSensitivity: {
+      off: aircraft.machSensitivitySuctionOff ?? GREATEST_MACH_SENSITIVITY,
+      on: aircraft.machSensitivitySuctionOn ?? GREATEST_MACH_SENSITIVITY,
+    },
+    borrowed:
+      borrowedBaseline === undefined
+        ? null
+        : {
+            elasticity: {
+              elasticity: borrowedBaseline.weightElasticity,
+              standardUncertainty: Math.max(
+                Math.abs(borrowedBaseline.standardUncertainty),
+                LEAST_ELASTICITY_DOUBT,
+              ),
+            },
+            from: borrowedBaseline.from,
+          },
+    suctionIsMetered: aircraft.suctionDrive === 'ownMeteredFuel',
+    engineFlows,
+    enginesWithoutGauge: aircraft.engineCount - engineFlows.length,
+    suctionFlow: instrumentsFor(sheet, 'suctionFuelFlow')[0] ?? null,
+  };
+}
+
+function gaugesByEngine(sheet: FlightSheet): readonly Instrument[] {
+  const gauges = instrumentsFor(sheet, 'fuelFlow');
+  return Array.from({ length: sheet.aircraft.engineCount }, (_, index) => {
+    const ofEngine = gauges.filter((gauge) => gauge.consumer === index + 1);
+    return ofEngine.find((gauge) => gauge.serviceable) ?? ofEngine[0];
+  }).filter((gauge) => gauge !== undefined);
+}
+
+function engineMapOf({ engineMap }: FlightSheet): EngineMap | null {
+  if (engineMap === undefined) return null;
+  const idleKgPerS = flowKgPerS(engineMap.idleFlow);
+  const slope = flowPerThrust(engineMap.flowPerThrust);
+  if (idleKgPerS === undefined || slope === undefined || !(slope > 0) || idleKgPerS < 0)
+    return null;
+  return { idleKgPerS, slopeKgPerSPerN: slope };
+}
+
+function flowPerThrust({ value, unit }: Measure): number | undefined {
+  if (unit === 'kg/h/N') return value / SECONDS_PER_HOUR;
+  if (unit !== 'lb/h/lbf') return undefined;
+  return (value * KILOGRAMS_PER_POUND) / SECONDS_PER_HOUR / NEWTONS_PER_POUND_FORCE;
+}
+
+function flowKgPerS(measure: Measure | undefined): number | undefined {
+  return measure === undefined ? undefined : measureDifferenceSi(measure, 'massFlow');
+}
+
+function weightN(measure: Measure | undefined): number | undefined {
+  const massKg = measure === undefined ? undefined : measureSi(measure, 'mass');
+  return massKg === undefined ? undefined : massKg * STANDARD_GRAVITY_M_PER_S2;
+}

@@ -55,14 +55,19 @@ const worker = VitePWA({
   },
 });
 
-/** What each vitest project shares. They do not inherit from the app's build: no worker is made for a unit test. */
-const project = { root, define, plugins: [react()] };
+/** What each vitest project has. They do not inherit from the app's build: no worker is made for a unit test. */
+const project = () => ({
+  root,
+  // A copy each: vitest takes the entries out of the object that it is given.
+  define: { ...define },
+  plugins: [react()],
+});
 
 export default defineConfig({
   root: 'src',
   publicDir: '../public',
   base: '/',
-  define,
+  define: { ...define },
   plugins: [react(), ...(process.env['VITEST'] === undefined ? [pageMeta, worker] : [])],
   worker: { format: 'es' },
   build: {
@@ -77,7 +82,7 @@ export default defineConfig({
     root,
     projects: [
       {
-        ...project,
+        ...project(),
         test: {
           name: 'pure',
           root,
@@ -88,7 +93,7 @@ export default defineConfig({
         },
       },
       {
-        ...project,
+        ...project(),
         test: {
           name: 'screens',
           root,
@@ -98,7 +103,7 @@ export default defineConfig({
         },
       },
       {
-        ...project,
+        ...project(),
         test: {
           name: 'journal',
           root,
@@ -108,7 +113,7 @@ export default defineConfig({
         },
       },
       {
-        ...project,
+        ...project(),
         test: {
           name: 'browser',
           root,
@@ -125,12 +130,13 @@ export default defineConfig({
         },
       },
       {
-        ...project,
+        ...project(),
         test: {
           name: 'journeys',
           root,
           environment: 'node',
           include: ['test/browser/**/*.test.ts'],
+          globalSetup: ['test/browser/builtFirst.ts'],
           fileParallelism: false,
           testTimeout: 180_000,
           hookTimeout: 180_000,

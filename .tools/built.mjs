@@ -19,7 +19,7 @@ function builtId() {
 }
 
 /** Whether dist/ is the whole build of the present sources, told by content and not by file times. */
-export function isBuilt() {
+function isBuilt() {
   return builtId() === buildId(ROOT) && precacheFaults(DIST).length === 0;
 }
 

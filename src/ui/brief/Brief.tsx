@@ -1,0 +1,144 @@
+import { useState } from 'react';
+import type { Clock, Journal, Shelf } from '../../journal/journal.ts';
+import type { FlightId } from '../../record/brand.ts';
+import { blankSheet } from '../../record/blankSheet.ts';
+import { viewOf } from '../../record/flight.ts';
+import type { FlightSheet } from '../../record/sheet.ts';
+import { USUAL_TILE_PAGES } from '../../record/tiles.ts';
+import { screenMm, useWindowPx } from '../kit/mm.ts';
+import { useSettings, type SettingsStore } from '../kit/settings.ts';
+import { BriefHeader } from './BriefHeader.tsx';
+import { DayList } from './DayList.tsx';
+import type { DeviceTools } from './deviceLines.ts';
+import { OpenFlightView } from './OpenFlightView.tsx';
+import { placeSchema, type Place } from './place.ts';
+import { SheetPlace } from './SheetPlace.tsx';
+import { useKept } from './useKept.ts';
+import styles from './Brief.module.css';
+
+export interface BriefProps {
+  readonly shelf: Shelf;
+  /** The flight that is open; null before one is. */
+  readonly journal: Journal | null;
+  readonly clock: Clock;
+  readonly settings: SettingsStore;
+  readonly tools: DeviceTools;
+  readonly onOpened: (journal: Journal) => void;
+  readonly onFly: (flight?: FlightId) => void;
+  readonly onDebrief: (flight?: FlightId) => void;
+}
+
+const DAYS: Place = { at: 'days' };
+const FLIGHT: Place = { at: 'flight' };
+
+/** Before flight: the day's flights, the flight sheet, the tablet and the clocks. */
+export function Brief(props: BriefProps) {
+  const { shelf, journal, clock } = props;
+  const settings = useSettings(props.settings);
+  const { widthPx, heightPx } = useWindowPx();
+  const { pxPerMm } = screenMm(widthPx, heightPx, settings.pxPerMm);
+  const [kept, setPlace] = useKept('place', placeSchema, journal === null ? DAYS : FLIGHT);
+  const [trouble, setTrouble] = useState<string | null>(null);
+  const needsFlight = kept.at !== 'days' && kept.at !== 'sheet' && kept.at !== 'open';
+  const place = needsFlight && journal === null ? DAYS : kept;
+  const go = (to: Place) => {
+    setTrouble(null);
+    setPlace(() => to);
+  };
+  const editNew = async (sheet: FlightSheet) => {
+    try {
+      await shelf.keepSheet(sheet);
+      go({ at: 'sheet', sheet: sheet.id, section: 'flight', item: null });
+    } catch {
+      setTrouble('Not kept: this tablet refused the write. Try again.');
+    }
+  };
+  const newId = () => `FS-${clock.now().toString(36)}`;
+  const opened = (next: Journal) => {
+    go(FLIGHT);
+    props.onOpened(next);
+  };
+  const days = (
+    <DayList
+      shelf={shelf}
+      openFlight={journal?.flight ?? null}
+      onNew={() =>
+        void editNew(
+          blankSheet({ id: newId(), massUnit: 'lb', heightUnit: 'ft', tilePages: USUAL_TILE_PAGES }),
+        )
+      }
+      onCopyOfSheet={(sheet) => void editNew({ ...sheet, id: newId() })}
+      onCopyOfFlight={(flight) =>
+        void sheetOf(shelf, journal, flight).then((sheet) =>
+          sheet === null
+            ? setTrouble('That flight has no flight sheet that can be read.')
+            : editNew({ ...sheet, id: newId() }),
+        )
+      }
+      onSheet={(sheet) => go({ at: 'sheet', sheet: sheet.id, section: 'flight', item: null })}
+      onResume={(flight) =>
+        flight === journal?.flight
+          ? go(FLIGHT)
+          : void shelf.journalOf(flight).then(opened, () => setTrouble('That flight could not be read.'))
+      }
+      onDebrief={props.onDebrief}
+    />
+  );
+  const shared = { ...props, device: settings.device, onOpened: opened, onPlace: go };
+  return (
+    <div className={styles.brief}>
+      {journal === null ? (
+        <>
+          <BriefHeader {...props} flight={null} />
+          <main>
+            {place.at === 'sheet' || place.at === 'open' ? (
+              <>
+                <BackKey onPress={() => go(DAYS)} />
+                <SheetPlace {...shared} place={place} flight={null} />
+              </>
+            ) : (
+              days
+            )}
+          </main>
+        </>
+      ) : (
+        <OpenFlightView
+          {...shared}
+          journal={journal}
+          place={place}
+          calibrated={settings.pxPerMm !== null}
+          pxPerMm={pxPerMm}
+          days={days}
+        />
+      )}
+      {trouble === null ? null : (
+        <p role="alert">
+          <b>{trouble}</b>
+        </p>
+      )}
+    </div>
+  );
+}
+
+function BackKey({ onPress }: { onPress: () => void }) {
+  return (
+    <button type="button" data-act="brief.tab=days" className={styles.back} onClick={onPress}>
+      Day list
+    </button>
+  );
+}
+
+/** The flight sheet of a flight as it was last written there. */
+async function sheetOf(
+  shelf: Shelf,
+  open: Journal | null,
+  flight: FlightId,
+): Promise<FlightSheet | null> {
+  if (open?.flight === flight) {
+    return viewOf(open.entries()).state.sheet;
+  }
+  const journal = await shelf.journalOf(flight);
+  const { sheet } = viewOf(journal.entries()).state;
+  await journal.close();
+  return sheet;
+}

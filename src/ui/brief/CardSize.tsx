@@ -1,0 +1,54 @@
+import { GroundButton } from '../kit/Ground.tsx';
+import { useSettings, type SettingsStore } from '../kit/settings.ts';
+import styles from './Brief.module.css';
+
+/** ISO/IEC 7810 ID-1, the bank card: 85.60 by 53.98 mm. From memory, unverified. */
+const CARD_MM = { width: 85.6, height: 53.98 };
+
+/** Sets the millimetre of this screen: the outline is made to match a bank card that is laid on it. */
+export function CardSize(props: { readonly settings: SettingsStore; readonly pxPerMm: number }) {
+  const { settings, pxPerMm } = props;
+  const set = useSettings(settings).pxPerMm;
+  const step = (change: number) =>
+    settings.set({ pxPerMm: Math.min(30, Math.max(2, Number((pxPerMm + change).toFixed(2)))) });
+  return (
+    <section className={styles.page} aria-label="Size by bank card">
+      <h2>Size by bank card</h2>
+      <p>Lay a bank card on the outline and make the outline as large as the card.</p>
+      <svg
+        className={styles.card}
+        width={CARD_MM.width * pxPerMm}
+        height={CARD_MM.height * pxPerMm}
+        role="img"
+        aria-label={`Outline of a card at ${pxPerMm} pixels a millimetre`}
+      >
+        <rect x="1" y="1" width={CARD_MM.width * pxPerMm - 2} height={CARD_MM.height * pxPerMm - 2} />
+      </svg>
+      <p>
+        {set === null
+          ? `${pxPerMm.toFixed(2)} pixels a millimetre, a guess from the size of the screen.`
+          : `${pxPerMm.toFixed(2)} pixels a millimetre, set by card.`}
+      </p>
+      <div className={styles.keys}>
+        <GroundButton act="size.muchSmaller" onPress={() => step(-0.2)}>
+          Much smaller
+        </GroundButton>
+        <GroundButton act="size.smaller" onPress={() => step(-0.02)}>
+          Smaller
+        </GroundButton>
+        <GroundButton act="size.larger" onPress={() => step(0.02)}>
+          Larger
+        </GroundButton>
+        <GroundButton act="size.muchLarger" onPress={() => step(0.2)}>
+          Much larger
+        </GroundButton>
+        <GroundButton act="size.match" strong onPress={() => settings.set({ pxPerMm })}>
+          It matches
+        </GroundButton>
+        <GroundButton act="size.forget" onPress={() => settings.set({ pxPerMm: null })}>
+          Forget it
+        </GroundButton>
+      </div>
+    </section>
+  );
+}

@@ -64,7 +64,11 @@ const PRIORITY: readonly ReminderKind[] = [
 export function remindersDue(view: FlightView, now: EpochMs): readonly Reminder[] {
   const { state } = view;
   if (state.closed !== null || state.sheet === null || isQuiet(view, now)) return [];
-  const wanted = [...coverRelease(state), ...openIntervals(state, now), ...readingDue(state, now)]
+  const wanted = [
+    ...coverRelease(view, now),
+    ...openIntervals(state, now),
+    ...readingDue(state, now),
+  ]
     .flatMap((want) => shownNow(want, answersTo(view, want.id, want.since), now))
     .filter(({ shownSince }) => !startsUnderTouch(state, shownSince, now));
   return wanted.sort((a, b) => PRIORITY.indexOf(a.kind) - PRIORITY.indexOf(b.kind));
@@ -92,10 +96,16 @@ function startsUnderTouch({ lastAt }: FlightState, shownSince: EpochMs, now: Epo
   return secondsBetween(lastAt, now) < AFTER_TOUCH_S;
 }
 
-function coverRelease({ milestones, covers, sheet }: FlightState): readonly Want[] {
+function coverRelease(view: FlightView, now: EpochMs): readonly Want[] {
+  const { milestones, covers, sheet } = view.state;
   const { gearUp } = milestones;
   if (gearUp === undefined || sheet === null) return [];
-  if (Object.values(covers).some((cover) => cover !== 'fitted')) return [];
+  const { repeatS, atMost } = PATTERNS.coverRelease;
+  // Later nothing is shown, so the record since take-off need not be looked through either.
+  const over = sheet.limits.coversAfterGearUpS + repeatS * atMost;
+  if (secondsBetween(gearUp.at, now) > over) return [];
+  const stillFitted = Object.values(covers).includes('fitted');
+  if (!stillFitted && coversReleasedSince(view, milestones.takeOffRoll?.at ?? gearUp.at)) return [];
   return [
     {
       id: 'coverRelease',
@@ -107,6 +117,14 @@ function coverRelease({ milestones, covers, sheet }: FlightState): readonly Want
       answers: ['record', 'notThisFlight'],
     },
   ];
+}
+
+function coversReleasedSince(view: FlightView, sinceMs: EpochMs): boolean {
+  for (const { at, standing, effective } of itemsBackwards(view.timeline)) {
+    if (at < sinceMs) return false;
+    if (standing === 'stands' && effective.kind === 'coversReleased') return true;
+  }
+  return false;
 }
 
 function openIntervals(state: FlightState, now: EpochMs): readonly Want[] {

@@ -1,0 +1,279 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { cardProgress, nextCard, reflyList } from '../../src/analysis/cards.ts';
+import { liveEstimate, liveEstimateOf, liveHistory } from '../../src/analysis/liveEstimate.ts';
+import type { LiveEstimate, PointResult } from '../../src/analysis/results.ts';
+import { pointResults } from '../../src/analysis/testPoints.ts';
+import { epochMs } from '../../src/record/brand.ts';
+import type { Entry, Reading } from '../../src/record/entry.ts';
+import { startFlight, type FlightView } from '../../src/record/flight.ts';
+import type { FlightSheet } from '../../src/record/sheet.ts';
+import { items } from '../../src/record/trail.ts';
+import {
+  bodyOf,
+  flightA,
+  rewritten,
+  sealed,
+  sheetA,
+  touchAt,
+  viewOfEntries,
+  without,
+  withSheet,
+} from './flights.ts';
+import { metricSheet, metricBody } from './metric.ts';
+
+const whole = viewOfEntries(flightA.entries);
+
+function fuelGlances(view: FlightView): readonly number[] {
+  return [...items(view.state.glances)].flatMap(({ readings }, index) =>
+    readings['FF1'] === undefined ? [] : [index],
+  );
+}
+
+/** Numbers only: two records of one flight differ in ids. */
+function numbersOf(estimate: LiveEstimate): object {
+  if (estimate.kind !== 'value' && estimate.kind !== 'struck') return estimate;
+  const { madeOf, ...rest } = estimate;
+  const { entries: _, ...made } = madeOf;
+  return { ...rest, madeOf: made };
+}
+
+function resultNumbers(results: readonly PointResult[]): readonly object[] {
+  return results.map(({ result, ...rest }) =>
+    'madeOf' in result
+      ? { ...rest, result: { ...result, madeOf: { ...result.madeOf, entries: [] } } }
+      : { ...rest, result },
+  );
+}
+
+describe('order of writing', () => {
+  it('never changes a result', () => {
+    const expected = {
+      live: liveEstimate(whole),
+      points: pointResults(whole),
+      cards: cardProgress(whole),
+    };
+    fc.assert(
+      fc.property(
+        fc.shuffledSubarray([...flightA.entries], { minLength: flightA.entries.length }),
+        fc.nat({ max: 4 }),
+        (entries, pieces) => {
+          const flight = startFlight();
+          const size = Math.ceil(entries.length / (pieces + 1));
+          for (let from = 0; from < entries.length; from += size) {
+            flight.add(entries.slice(from, from + size));
+          }
+          const view = flight.view();
+          expect(liveEstimate(view)).toEqual(expected.live);
+          expect(pointResults(view)).toEqual(expected.points);
+          expect(cardProgress(view)).toEqual(expected.cards);
+        },
+      ),
+      { numRuns: 10 },
+    );
+  });
+});
+
+describe('a withdrawn reading', () => {
+  const readings = flightA.entries.filter((entry) => entry.kind === 'fuelRead');
+
+  it('counts as never made', () => {
+    fc.assert(
+      fc.property(fc.constantFrom(...readings), (reading) => {
+        const tail = flightA.entries.at(-1);
+        if (tail === undefined) throw new RangeError('the flight must have entries');
+        const withdrawal: Entry | undefined = sealed([
+          {
+            kind: 'entryWithdrawn',
+            body: { target: reading.id, reason: 'not meant' },
+            stamp: touchAt(tail.wall + 60_000),
+          },
+        ])[0];
+        if (withdrawal === undefined) throw new RangeError('a withdrawal must be sealed');
+        const moved = rewritten([...flightA.entries, withdrawal], bodyOf);
+        const never = without(
+          flightA.entries,
+          (entry) =>
+            entry.id === reading.id ||
+            (entry.kind === 'entryAmended' && entry.body.target === reading.id),
+        );
+        const a = viewOfEntries(moved);
+        const b = viewOfEntries(never);
+        expect(numbersOf(liveEstimate(a))).toEqual(numbersOf(liveEstimate(b)));
+        expect(resultNumbers(pointResults(a))).toEqual(resultNumbers(pointResults(b)));
+      }),
+      { numRuns: 8 },
+    );
+  });
+});
+
+describe('a scale error that all gauges share', () => {
+  /** With no corrections and no rates the total is the gauge alone, so that the scale is exact. */
+  const plain: FlightSheet = {
+    ...sheetA,
+    instruments: sheetA.instruments.map((gauge) =>
+      gauge.quantity === 'fuelFlow' ? { ...gauge, calibration: { correction: 0 } } : gauge,
+    ),
+  };
+
+  function scaled(factor: number): FlightView {
+    const row = (reading: Reading): Reading => {
+      if (!('value' in reading)) return reading;
+      if (reading.instrument === 'FF1' || reading.instrument === 'FF2') {
+        return { ...reading, value: reading.value * factor };
+      }
+      const rate = reading.instrument === 'MDRIFT' || reading.instrument === 'CLIMB';
+      return rate ? { ...reading, value: 0 } : reading;
+    };
+    const entries = rewritten(withSheet(flightA.entries, plain), (entry) =>
+      'body' in entry && entry.body.readings !== undefined
+        ? { ...entry.body, readings: entry.body.readings.map(row) }
+        : bodyOf(entry),
+    );
+    return viewOfEntries(
+      rewritten(entries, (entry) => (entry.kind === 'entryAmended' ? null : bodyOf(entry))),
+    );
+  }
+
+  it('leaves every reduction as it is', () => {
+    const reductions = (view: FlightView): readonly number[] =>
+      pointResults(view).flatMap(({ result }) => ('fuel' in result ? [result.fuel.fraction] : []));
+    const asRead = reductions(scaled(1));
+    expect(asRead.length).toBe(8);
+    fc.assert(
+      fc.property(fc.double({ min: 0.97, max: 1.03, noNaN: true }), (factor) => {
+        reductions(scaled(factor)).forEach((fraction, index) => {
+          expect(fraction).toBeCloseTo(asRead[index] ?? NaN, 12);
+        });
+      }),
+      { numRuns: 8 },
+    );
+  });
+});
+
+describe('the same flight in metric units', () => {
+  const metric = viewOfEntries(
+    rewritten(flightA.entries, (entry) =>
+      entry.kind === 'flightOpened'
+        ? { ...entry.body, sheet: metricSheet(sheetA) }
+        : metricBody(entry, sheetA),
+    ),
+  );
+
+  it('gives the same percentages and intervals at every reading', () => {
+    const glances = fuelGlances(whole);
+    expect(fuelGlances(metric)).toEqual(glances);
+    expect(glances.length).toBe(31);
+    for (const glance of glances) {
+      const a = liveEstimateOf(whole, glance);
+      const b = liveEstimateOf(metric, glance);
+      expect(b.kind).toBe(a.kind);
+      if ('fuel' in a && 'fuel' in b) {
+        expect(b.fuel.fraction).toBeCloseTo(a.fuel.fraction, 10);
+        expect(b.fuel.interval95.low).toBeCloseTo(a.fuel.interval95.low, 10);
+        expect(b.broken).toEqual(a.broken);
+      }
+    }
+  });
+
+  it('gives the same results after landing', () => {
+    const fractions = (view: FlightView): readonly number[] =>
+      pointResults(view).flatMap(({ result }) =>
+        'fuel' in result ? [result.fuel.fraction, result.netFraction ?? NaN] : [],
+      );
+    fractions(metric).forEach((fraction, index) => {
+      expect(fraction).toBeCloseTo(fractions(whole)[index] ?? NaN, 10);
+    });
+  });
+});
+
+describe('the trend', () => {
+  it('holds every fuel reading since an instant, oldest first, as each alone would show it', () => {
+    const since = epochMs(Date.parse('2032-06-02T23:30:00Z'));
+    const history = liveHistory(whole, since);
+    const expected = fuelGlances(whole)
+      .map((glance) => liveEstimateOf(whole, glance))
+      .filter(({ at }) => at !== null && at >= since);
+    expect(history).toEqual(expected);
+    expect(history.length).toBeGreaterThan(10);
+  });
+});
+
+describe('a longer record', () => {
+  /** A view that counts how many chunks of glances were opened. */
+  function counted(view: FlightView): { readonly view: FlightView; readonly opened: () => number } {
+    let opened = 0;
+    const { glances } = view.state;
+    const chunks = new Proxy(glances.chunks, {
+      get: (target, key, receiver): unknown => {
+        if (typeof key === 'string' && /^\d+$/.test(key)) opened += 1;
+        return Reflect.get(target, key, receiver);
+      },
+    });
+    return {
+      view: { ...view, state: { ...view.state, glances: { ...glances, chunks } } },
+      opened: () => opened,
+    };
+  }
+
+  it('does not make the live figure look at more of it', () => {
+    const last = flightA.entries.filter((entry) => entry.kind === 'fuelRead').at(-6);
+    if (last === undefined) throw new RangeError('the flight must have readings');
+    const until = flightA.entries.slice(0, flightA.entries.indexOf(last) + 1);
+    const repeated = (times: number): FlightView =>
+      viewOfEntries([
+        ...until,
+        ...sealed(
+          Array.from({ length: times }, (_, index) => ({
+            kind: 'fuelRead' as const,
+            body: last.kind === 'fuelRead' ? { readings: last.body.readings ?? [] } : {},
+            stamp: touchAt(last.wall + (index + 1) * 1000),
+          })),
+        ),
+      ]);
+    const few = counted(repeated(60));
+    const many = counted(repeated(1200));
+    expect(liveEstimate(few.view).kind).toBe('value');
+    expect(liveEstimate(many.view).kind).toBe('value');
+    expect(many.opened()).toBeLessThanOrEqual(few.opened() * 1.1);
+  });
+});
+
+describe('cards of flight A', () => {
+  it('are complete but for the one that the pilot stopped', () => {
+    const states = Object.fromEntries(
+      cardProgress(whole).map(({ point, state }) => [point, state]),
+    );
+    expect(states['TP06']).toBe('terminated');
+    expect(Object.values(states).filter((state) => state === 'complete').length).toBe(8);
+  });
+
+  it('to fly again: TP06, and nothing else', () => {
+    expect(reflyList(whole)).toEqual([{ point: 'TP06', priority: 3, because: 'terminated' }]);
+    expect(nextCard(whole)?.point).toBe('TP06');
+  });
+
+  it('come one after the other', () => {
+    const flight = startFlight();
+    const order: string[] = [];
+    for (const entry of flightA.entries) {
+      const view = flight.add([entry]);
+      if (entry.kind === 'testPointStarted' || entry.kind === 'flightOpened') {
+        order.push(nextCard(view)?.point ?? '');
+      }
+    }
+    expect(order).toEqual([
+      'TP01',
+      'TP01',
+      'TP02',
+      'TP03',
+      'TP04',
+      'TP04',
+      'TP05',
+      'TP06',
+      'TP07',
+      'TP08',
+      'TP09',
+    ]);
+  });
+});

@@ -31,13 +31,11 @@ export function extendLog(
     const lines = tx.objectStore('lines');
     // All asked at once and judged by the transaction: waiting for the head first would cost a turn a touch.
     const reading = heads.get(last.rec);
-    const writing: Promise<unknown>[] = entries.map((entry) =>
-      lines.add({ line: entry.line }, [entry.rec, entry.seq]),
-    );
-    writing.push(heads.put(headOf(last)));
-    writing.forEach((request) => {
-      request.catch(() => {});
-    });
+    judgedByTransaction(reading);
+    for (const entry of entries) {
+      judgedByTransaction(lines.add({ line: entry.line }, [entry.rec, entry.seq]));
+    }
+    judgedByTransaction(heads.put(headOf(last)));
     const head = await reading;
     if (head?.seq !== from?.seq || head?.id !== from?.id) {
       throw new HeadMoved(`the chain must end at ${from?.seq ?? 0}, found ${head?.seq ?? 0}`);
@@ -46,6 +44,10 @@ export function extendLog(
       await tx.objectStore('flights').put(rowOf());
     }
   });
+}
+
+function judgedByTransaction(request: Promise<unknown>): void {
+  request.catch(() => {});
 }
 
 /** How many of `unsaved`, whose first follows `from`, are on disk after an answer was lost. */

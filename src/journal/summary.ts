@@ -29,21 +29,17 @@ function standing({ closed, signed }: ReturnType<typeof viewOf>['state']): Fligh
   return closed.how === 'aborted' ? 'aborted' : 'closed';
 }
 
+const SUMMARISED = ['flightOpened', 'flightSheetChanged', 'flightClosed', 'logSigned'];
+
 /** Whether the entry may change a summary: folding a whole flight is not for every touch. */
 export function changesSummary(entry: Entry, entries: EntrySet): boolean {
-  switch (entry.kind) {
-    case 'flightOpened':
-    case 'flightSheetChanged':
-    case 'flightClosed':
-    case 'logSigned':
-      return true;
-    case 'entryWithdrawn':
-    case 'entryAmended':
-    case 'unconfirmedSettled': {
-      const target = entries.byId(entry.body.target);
-      return target === undefined || changesSummary(target, entries);
-    }
-    default:
-      return false;
+  if (
+    entry.kind !== 'entryWithdrawn' &&
+    entry.kind !== 'entryAmended' &&
+    entry.kind !== 'unconfirmedSettled'
+  ) {
+    return SUMMARISED.includes(entry.kind);
   }
+  const target = entries.byId(entry.body.target);
+  return target === undefined || changesSummary(target, entries);
 }

@@ -7,6 +7,7 @@ import type { FlightSheet } from '../../src/record/sheet.ts';
 import type {
   Clock,
   FlightOpening,
+  FlightSummary,
   Journal,
   JournalStatus,
   Shelf,
@@ -106,7 +107,7 @@ export function memoryShelf({
   };
 }
 
-function standing(state: ReturnType<typeof viewOf>['state']) {
+function standing(state: ReturnType<typeof viewOf>['state']): FlightSummary['state'] {
   if (state.signed.length > 0) {
     return 'signed';
   }

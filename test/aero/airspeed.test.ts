@@ -73,8 +73,16 @@ describe('airspeeds', () => {
     expect(() => airspeed.trueFromMach({ mach, temperatureK: 220 })).toThrow(RangeError);
   });
 
+  it('stop at the published limit of the subsonic formula, 0.892929158', () => {
+    const at = (impactPressurePa: number) =>
+      airspeed.machFromImpactPressure({ impactPressurePa, pressurePa: 1 }).kind;
+    expect(at(0.892929)).toBe('ready');
+    expect(at(0.89293)).toBe('unavailable');
+    expect(() => airspeed.impactPressurePa({ mach: 1.000001, pressurePa: 1 })).toThrow(RangeError);
+  });
+
   it('refuse a recovery factor above one', () => {
-    const probe = { mach: 0.7, recoveryFactor: 1.1 };
+    const probe = { mach: 0.7, recoveryFactor: 1.000001 };
     expect(() => airspeed.totalTemperatureK({ staticTemperatureK: 220, ...probe })).toThrow(
       RangeError,
     );

@@ -1,26 +1,14 @@
 import type { FlightSheet, Instrument, Quantity, Unit } from '../../src/record/sheet.ts';
+import { USUAL_TILE_PAGES } from '../../src/record/tiles.ts';
 import type { Script, ScriptInstrument } from './script.ts';
 
 type TilePages = FlightSheet['tilePages'];
 
-const PAGE: TilePages['cruise'] = [
-  'point',
-  'condition',
-  'suction',
-  'cloud',
-  'sampler',
-  'turn',
-  'rough',
-  'power',
-  'fuel',
-  'air',
-  'mark',
-  'stop',
-];
-const DEFAULT_PAGES: TilePages = { ground: PAGE, climb: PAGE, cruise: PAGE, descent: PAGE };
-
 /** The flight sheet that a crew would have prepared for the scripted flight. */
-export function sheetOfScript(script: Script, tilePages: TilePages = DEFAULT_PAGES): FlightSheet {
+export function sheetOfScript(
+  script: Script,
+  tilePages: TilePages = USUAL_TILE_PAGES,
+): FlightSheet {
   const { flight, aircraft, condition, tolerances, engineMap, borrowedBaseline } = script;
   const brief = script.entries.find((entry) => entry.kind === 'brief');
   const photo = script.entries.find((entry) => entry.kind === 'photo panel on');

@@ -98,7 +98,7 @@ describe('two tablets', () => {
 
   it('keep the own time of the moved one, and both come to the master', () => {
     expect(view.standing.slice(1).map(({ ownAt }) => ownAt - START_MS)).toEqual([
-      62_000, 55_000, 114_000, 122_000,
+      55_000, 62_000, 114_000, 122_000,
     ]);
     const fits = clockFits(view.state).filter((fit) => fit.clock === 'tablet');
     expect(fits.map((fit) => [fit.rec, fit.offsetsS])).toEqual([

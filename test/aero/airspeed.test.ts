@@ -110,6 +110,7 @@ describe('a flight condition', () => {
 
   it.each([
     ['machNotSubsonic', { mach: 7.2, pressureAltitudeM: 11_000, temperature: standard }],
+    ['machNotSubsonic', { mach: 1, pressureAltitudeM: 11_000, temperature: standard }],
     ['machNotSubsonic', { mach: 0, pressureAltitudeM: 11_000, temperature: standard }],
     ['altitudeOutsideRange', { mach: 0.72, pressureAltitudeM: 112_776, temperature: standard }],
     [

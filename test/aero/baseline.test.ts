@@ -217,13 +217,26 @@ describe('a bracket', () => {
       (each) => each.fuelFlowKgPerS * (37_500 / each.weightN) ** 0.54,
     );
     expect(at.fuelFlowKgPerS).toBeCloseTo((itemAt(moved, 0) + itemAt(moved, 1)) / 2, 9);
-    // The way to either side nearly cancels: what is left is 6/√2.
+    expect(at.runShares).toEqual([38_000, 37_000].map((w) => (37_500 / w) ** 0.54 / 2));
+    const perElasticity = moved.map((flow, k) => flow * Math.log(37_500 / (38_000 - 1000 * k)));
+    const both = (itemAt(perElasticity, 0) + itemAt(perElasticity, 1)) / 2;
+    expect(at.perElasticityKgPerS).toBeCloseTo(both, 9);
+    // The way to either side nearly cancels: little beyond 6/√2 is left.
+    const byHand = Math.hypot(
+      6 * itemAt(at.runShares, 0),
+      6 * itemAt(at.runShares, 1),
+      both * 0.05,
+    );
+    expect(at.standardUncertaintyKgPerS).toBeCloseTo(byHand, 9);
     expect(at.standardUncertaintyKgPerS).toBeCloseTo(6 / Math.SQRT2, 1);
   });
 
   it('gives no value when the two differ by more than 2√2 of their doubt', () => {
     // Moved to one weight the first is 2283.59 lb/h; 2√2 · 6 = 16.97.
     const at = (flow: number) => bracketAt({ ...steady, after: run(flow, 37_500, 6) }).kind;
+    const [low, high] = [2300 * (37_500 / 38_000) ** 0.54, 6 * Math.SQRT2 * 2];
+    expect(at(low - high * 0.99999)).toBe('ready');
+    expect(at(low - high * 1.00001)).toBe('unavailable');
     expect(at(2283.6 - 16.9)).toBe('ready');
     expect(at(2283.6 - 17.1)).toBe('unavailable');
     expect(at(2283.6 + 16.9)).toBe('ready');

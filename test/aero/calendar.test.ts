@@ -36,6 +36,11 @@ describe('the calendar', () => {
     ['2032-06-02T22:26:04.000Z', '154:22:26:04.000'],
     ['2000-02-29T00:00:00.000Z', '060:00:00:00.000'],
     ['1900-03-01T00:00:00.000Z', '060:00:00:00.000'],
+    // The rules of every 100th and every 400th year, a day either side.
+    ['2100-12-31T00:00:00.000Z', '365:00:00:00.000'],
+    ['2101-01-01T00:00:00.000Z', '001:00:00:00.000'],
+    ['2400-12-31T00:00:00.000Z', '366:00:00:00.000'],
+    ['2401-01-01T00:00:00.000Z', '001:00:00:00.000'],
   ])('calls %s %s', (iso, dayTime) => {
     expect(calendar.dayTime(valueOf(calendar.parseIso(iso)))).toBe(dayTime);
   });
@@ -93,6 +98,12 @@ describe('the calendar', () => {
     expect(() => calendar.epochMsFromCivil({ ...calendar.civilFromEpochMs(0), hour: 24 })).toThrow(
       RangeError,
     );
+    for (const part of [{ minute: 60 }, { second: 60 }, { millisecond: 1000 }, { second: 0.5 }]) {
+      expect(() => calendar.epochMsFromCivil({ ...calendar.civilFromEpochMs(0), ...part })).toThrow(
+        RangeError,
+      );
+    }
+    expect(() => calendar.isLeapYear(10_000)).toThrow(RangeError);
   });
 });
 

@@ -31,7 +31,7 @@ describe('a clock from two hacks', () => {
     const at = (tabletS: number) => offsetAt(model, tabletS);
     expect(at(0).offsetS).toBeCloseTo(0.85, 12);
     expect(at(13_333).offsetS).toBeCloseTo(0.85, 12);
-    expect(at(13_333 / 2).standardUncertaintyS).toBeCloseTo(0.212, 3);
+    expect(at(13_333 / 2).standardUncertaintyS).toBeCloseTo(0.3 / Math.SQRT2, 12);
     // What the rate might be still counts away from the middle.
     expect(at(0).standardUncertaintyS).toBeGreaterThan(at(13_333 / 2).standardUncertaintyS);
   });

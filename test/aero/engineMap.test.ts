@@ -86,6 +86,13 @@ describe('a slope of specific consumption', () => {
     );
     expect(same.dragReductionFraction).toBeCloseTo(0.08, 15);
     expect(same.perFuelReduction).toBeCloseTo(1, 15);
+    expect(same.perSlope).toBeCloseTo(0.92 * Math.log(0.92), 15);
+    const steep = valueOf(
+      engineMap.dragReductionFromSlope({ fuelReductionFraction: 0.19, slope: -0.5 }),
+    );
+    // 1 − 0.81²; and (0.81² ln 0.81)/0.25.
+    expect(steep.dragReductionFraction).toBeCloseTo(0.3439, 14);
+    expect(steep.perSlope).toBeCloseTo(4 * 0.6561 * Math.log(0.81), 14);
   });
 
   it('states how the result moves with either input', () => {

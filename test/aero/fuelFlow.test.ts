@@ -60,6 +60,13 @@ describe('referred fuel flow', () => {
     );
   });
 
+  it('has the lift coefficient of its definition', () => {
+    // W/δ = 0.7 · 101 325 · 0.72² · 56.9 · 0.5 newtons.
+    const referredWeightN = 0.7 * 101_325 * 0.5184 * 56.9 * 0.5;
+    const found = fuelFlow.liftCoefficient({ referredWeightN, mach: 0.72, wingAreaM2: 56.9 });
+    expect(found).toBeCloseTo(0.5, 14);
+  });
+
   it('goes to the card and back as arithmetic by hand says', () => {
     // Flight of 2000 lb/h at δ 0.25, √θ 0.9 = 8888.9 lb/h referred; card at δ 0.2, √θ 0.8: 1422.2 lb/h.
     const referred = fuelFlow.referredFuelFlowKgPerS({

@@ -45,7 +45,8 @@ describe('a trailing-edge probe', () => {
       judgeProbe({ deficitPa, stream, gaugeErrorPa: 25, laminarBelow: byPressure });
     expect(of(-26)).toMatchObject({ kind: 'suspect', because: 'leakOrOffset' });
     expect(of(-25)).toMatchObject({ kind: 'laminar' });
-    expect(of(8001)).toMatchObject({ kind: 'suspect', because: 'blocked' });
+    expect(of(8000)).toMatchObject({ kind: 'turbulent' });
+    expect(of(8000.1)).toMatchObject({ kind: 'suspect', because: 'blocked' });
   });
 
   it('without air data is judged by pressure, and not by a share of q', () => {

@@ -61,6 +61,8 @@ export function Brief(props: BriefProps) {
   const days = (
     <DayList
       shelf={shelf}
+      clock={clock}
+      pxPerMm={pxPerMm}
       openFlight={journal?.flight ?? null}
       onNew={() =>
         void editNew(
@@ -92,10 +94,7 @@ export function Brief(props: BriefProps) {
           <BriefHeader {...props} flight={null} />
           <main>
             {place.at === 'sheet' || place.at === 'open' ? (
-              <>
-                <BackKey onPress={() => go(DAYS)} />
-                <SheetPlace {...shared} place={place} flight={null} />
-              </>
+              <SheetPlace {...shared} place={place} flight={null} />
             ) : (
               days
             )}
@@ -117,14 +116,6 @@ export function Brief(props: BriefProps) {
         </p>
       )}
     </div>
-  );
-}
-
-function BackKey({ onPress }: { onPress: () => void }) {
-  return (
-    <button type="button" data-act="brief.tab=days" className={styles.back} onClick={onPress}>
-      Day list
-    </button>
   );
 }
 

@@ -11,8 +11,8 @@ export function BriefHeader(props: {
 }) {
   const state = props.flight?.state ?? null;
   return (
-    <>
-      <header className={styles.header}>
+    <header>
+      <div className={styles.header}>
         <h1>Brief</h1>
         <p className={styles.id}>
           {state === null ? (
@@ -43,7 +43,7 @@ export function BriefHeader(props: {
             Debrief
           </button>
         </nav>
-      </header>
+      </div>
       {state?.nature === 'practice' ? (
         <p className={styles.practice}>PRACTICE: never a flight record.</p>
       ) : null}
@@ -51,6 +51,6 @@ export function BriefHeader(props: {
         <b>Record only.</b> Not for flying, navigation or fuel planning. Operator’s approval and the
         test safety plan overrule it. Card and pencil stay on board.
       </p>
-    </>
+    </header>
   );
 }

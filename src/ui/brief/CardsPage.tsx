@@ -45,9 +45,10 @@ export function CardsPage() {
               <b>{`${card.order}. ${card.id}`}</b>
               <span>{card.title}</span>
               <span>{card.suction === 'off' ? 'suction off' : card.setting}</span>
-              <span>{`priority ${card.priority}`}</span>
-              <span>{card.expectedFuel === undefined ? '' : measureWords(card.expectedFuel)}</span>
-              <span>{`${card.minimumReadings} readings`}</span>
+              <span>
+                {`priority ${card.priority}, ${card.minimumReadings} readings`}
+                {card.expectedFuel === undefined ? '' : `, ${measureWords(card.expectedFuel)}`}
+              </span>
             </button>
           </li>
         ))}

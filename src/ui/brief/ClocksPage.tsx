@@ -20,6 +20,13 @@ export function ClocksPage() {
             <SheetText path={`clocks.${index}.id`} label="Clock" />
             <SheetText path={`clocks.${index}.owner`} label="Whose" />
             <SheetNumber path={`clocks.${index}.resolutionS`} label="Smallest step" unit="s" />
+            <GroundButton
+              act={`clocks.remove=${index}`}
+              disabled={clock.id === 'tablet'}
+              onPress={() => draft.put(`clocks.${index}`, undefined, { text: '', words: '' })}
+            >
+              Remove
+            </GroundButton>
             <SheetChoice
               path={`clocks.${index}.scale`}
               label="Shows"
@@ -29,13 +36,6 @@ export function ClocksPage() {
                 { value: 'unknown', label: 'Not asked' },
               ]}
             />
-            <GroundButton
-              act={`clocks.remove=${index}`}
-              disabled={clock.id === 'tablet'}
-              onPress={() => draft.put(`clocks.${index}`, undefined, { text: '', words: '' })}
-            >
-              Remove
-            </GroundButton>
           </li>
         ))}
       </ul>

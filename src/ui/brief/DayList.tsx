@@ -1,9 +1,10 @@
 import { useEffect, useState } from 'react';
-import type { FlightSummary, Shelf } from '../../journal/journal.ts';
+import type { Clock, FlightSummary, Shelf } from '../../journal/journal.ts';
 import type { FlightId } from '../../record/brand.ts';
 import type { FlightSheet } from '../../record/sheet.ts';
 import { GroundButton } from '../kit/Ground.tsx';
 import { dayWords } from '../kit/time.ts';
+import { HoldKey, TouchSurface } from '../kit/TouchSurface.tsx';
 import styles from './Brief.module.css';
 
 const STATE_WORDS: Readonly<Record<FlightSummary['state'], string>> = {
@@ -15,6 +16,8 @@ const STATE_WORDS: Readonly<Record<FlightSummary['state'], string>> = {
 
 interface DayListProps {
   readonly shelf: Shelf;
+  readonly clock: Clock;
+  readonly pxPerMm: number;
   readonly openFlight: FlightId | null;
   readonly onNew: () => void;
   readonly onCopyOfFlight: (flight: FlightId) => void;
@@ -82,12 +85,15 @@ export function DayList(props: DayListProps) {
                 <GroundButton act={`days.copySheet=${sheet.id}`} onPress={() => props.onCopyOfSheet(sheet)}>
                   Copy
                 </GroundButton>
-                <GroundButton
-                  act={`days.removeSheet=${sheet.id}`}
-                  onPress={() => void shelf.removeSheet(sheet.id).then(() => setAsked(asked + 1))}
-                >
-                  Remove
-                </GroundButton>
+                <TouchSurface clock={props.clock} pxPerMm={props.pxPerMm} onIgnored={() => undefined}>
+                  <HoldKey
+                    act={`days.removeSheet=${sheet.id}`}
+                    className={styles.holdKey}
+                    onTouch={() => void shelf.removeSheet(sheet.id).then(() => setAsked(asked + 1))}
+                  >
+                    Hold to remove
+                  </HoldKey>
+                </TouchSurface>
               </div>
             </li>
           ))}

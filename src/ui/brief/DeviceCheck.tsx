@@ -82,7 +82,7 @@ export function DeviceCheck(props: DeviceCheckProps) {
         <TouchSurface clock={clock} pxPerMm={props.pxPerMm} onIgnored={() => undefined}>
           <HoldKey
             act="accept"
-            className={styles.acceptKey ?? ''}
+            className={styles.acceptKey}
             onTouch={(touch) =>
               write({
                 kind: 'briefAccepted',
@@ -132,13 +132,13 @@ const PERSON = [
     id: 'transmitters',
     name: 'Transmitters off',
     held: 'seen',
-    risk: 'Touch when flight mode is set, or approval is held.',
+    risk: 'Touch when flight mode is set.',
   },
   {
     id: 'copied',
     name: 'Previous flight copied',
     held: 'seen',
-    risk: 'Its only copy may be on this tablet. Touch when its file was opened elsewhere.',
+    risk: 'This may be its only copy. Touch when seen.',
   },
 ] as const;
 
@@ -162,21 +162,21 @@ function personLines(props: DeviceCheckProps): readonly DeviceLine[] {
       name: 'Size set by bank card',
       held: calibrated,
       result: calibrated ? `${props.pxPerMm.toFixed(2)}\u00a0px/mm` : 'a guess',
-      risk: 'Keys may be smaller than they should be. Touch to set.',
+      risk: 'Keys may be too small. Touch to set.',
     },
     {
       id: 'cautions',
       name: 'Read and agreed',
       held: agreed === CAUTIONS.length,
       result: `${agreed} of ${CAUTIONS.length}`,
-      risk: 'Approval, stowing, heat, paper on board. Touch to read.',
+      risk: 'Approval, stowing, heat. Touch to read.',
     },
     {
       id: 'hack',
       name: 'Clock against master',
       held: state.hacks.length > 0,
       result: state.hacks.length > 0 ? `${state.hacks.length} taken` : 'not yet',
-      risk: 'Times cannot be tied to the recorder. Touch to take a hack.',
+      risk: 'Times cannot be tied to the recorder.',
     },
   ];
 }

@@ -55,8 +55,7 @@ export function FlightOverview(props: {
           />
           <ClockTable state={view.state} sheet={sheet} />
         </section>
-        <section aria-label="Before flight">
-          <h2>Before flight</h2>
+        <section aria-label="Forms before flight">
           <ul className={styles.before}>
             {FORMS.map(({ form, kind, name }) => {
               const at = lastOf(view, kind);

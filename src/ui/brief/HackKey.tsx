@@ -29,7 +29,7 @@ export function HackKey(props: {
         <TouchKey
           act="hack.touch"
           form="event"
-          className={styles.hackKey ?? ''}
+          className={styles.hackKey}
           onTouch={(touch) => props.onHack(touch.stamp)}
         >
           <b>{props.called === null ? 'Hack' : `Hack at ${clockText(props.called)}`}</b>

@@ -70,8 +70,10 @@ function InstrumentRow({ instrument, index }: { instrument: Instrument; index: n
         <b>{instrument.id}</b>
         <span>{instrument.name === '' ? QUANTITY_WORDS[instrument.quantity] : instrument.name}</span>
         <span>{unitWords(instrument.unit)}</span>
-        <span>{correction}</span>
-        <span>{calibration.dueOn === undefined ? '' : `due ${calibration.dueOn}`}</span>
+        <span>
+          {correction}
+          {calibration.dueOn === undefined ? '' : `, due ${calibration.dueOn}`}
+        </span>
         <span className={styles.doubtCount}>{doubts === 0 ? '' : `${doubts} doubtful`}</span>
       </button>
     </li>

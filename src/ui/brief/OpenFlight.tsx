@@ -79,7 +79,7 @@ export function OpenFlight(props: {
       {nature === 'practice' ? <p className={styles.practice}>PRACTICE: never a flight record.</p> : null}
       <div className={styles.fields}>
         {text('title', 'Title', title)}
-        {text('date', 'Date in UTC at blocks off, YYYY-MM-DD', date, dateFault)}
+        {text('date', 'UTC date, YYYY-MM-DD', date, dateFault)}
         {text('device', 'This tablet is called', device)}
       </div>
       <ChipField

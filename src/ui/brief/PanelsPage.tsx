@@ -1,6 +1,6 @@
 import { blankPanel, panelsFor } from '../../record/blankSheet.ts';
 import type { Panel } from '../../record/sheet.ts';
-import { unitsOf } from '../../record/sheetMeasure.ts';
+import { unitsOf, unitWords } from '../../record/sheetMeasure.ts';
 import { GroundButton, NumberField } from '../kit/Ground.tsx';
 import { ItemKeys } from './ItemKeys.tsx';
 import { typedNumber } from './numberText.ts';
@@ -156,7 +156,7 @@ function MakePanels() {
   return (
     <section className={styles.make}>
       {field('n', 'Panels a wing, 1 to 12', '4')}
-      {field('area', 'Area of each', '', sheet.aircraft.wingArea.unit)}
+      {field('area', 'Area of each', '', unitWords(sheet.aircraft.wingArea.unit))}
       {field('from', 'From', '10', '% of span')}
       {field('to', 'To', '90', '% of span')}
       <GroundButton act="panels.make" strong={sheet.panels.length === 0} disabled={!sound} onPress={make}>

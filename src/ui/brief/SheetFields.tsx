@@ -129,9 +129,11 @@ export function SheetMeasure(
   const at = valueAt(draft.sheet, path);
   const stored = isMeasure(at) ? at : null;
   const [chosen, setChosen] = useState<Unit | null>(null);
-  const unit = stored?.unit ?? chosen ?? props.unit;
+  // A blank measure is 0 where the record wants one: its unit is still free to follow the units of the sheet.
+  const isBlank = stored === null || (stored.value === 0 && !optional);
+  const unit = isBlank ? (chosen ?? props.unit) : stored.unit;
   const [typed, setTyped] = useState<{ text: string; value: number | null } | null>(null);
-  const value = stored === null || (stored.value === 0 && !optional) ? null : stored.value;
+  const value = isBlank ? null : stored.value;
   const text =
     draft.keptAt(path)?.text ??
     (typed !== null && typed.value === value ? typed.text : value === null ? '' : numberText(value));
@@ -157,7 +159,7 @@ export function SheetMeasure(
   };
   const units = props.units.includes(unit) ? props.units : [...props.units, unit];
   return (
-    <div className={styles.measure}>
+    <div className={units.length > 2 ? styles.wideMeasure : styles.measure}>
       <NumberField
         act={`sheet.${path}`}
         label={label}

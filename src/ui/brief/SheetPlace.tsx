@@ -64,6 +64,11 @@ function FoundSheet({ keeper, ...props }: SheetPlaceProps & { readonly keeper: S
   return (
     <>
       <div className={styles.sheetHead}>
+        {props.flight === null ? (
+          <GroundButton act="brief.tab=days" onPress={() => onPlace({ at: 'days' })}>
+            Day list
+          </GroundButton>
+        ) : null}
         <p>
           <b>{draft.sheet.title.trim() === '' ? 'No title yet' : draft.sheet.title}</b>{' '}
           <span className={styles.quiet}>

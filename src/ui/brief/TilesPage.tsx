@@ -67,7 +67,9 @@ export function TilesPage() {
         </GroundButton>
         {named.map((tile) => (
           <GroundButton key={tile.id} act={`tiles.put=${tile.id}`} onPress={() => put(tile.id)}>
-            <b>{tile.label}</b> <span className={styles.small}>{tile.words}</span>
+            <b>{tile.label}</b>
+            <br />
+            <span className={styles.small}>{tile.words}</span>
           </GroundButton>
         ))}
       </div>

@@ -49,7 +49,7 @@ export async function machineLines(
       name: 'Storage kept by the system',
       held: storage?.persisted === true,
       result: storage?.persisted === true ? 'granted' : 'not promised',
-      risk: 'The record may be cleared when space runs short. Touch to ask again.',
+      risk: 'It may be cleared for space. Touch to ask.',
     },
     writeLine(storage),
     offlineLine(offline),
@@ -58,7 +58,7 @@ export async function machineLines(
       name: 'Screen stays awake',
       held: awake,
       result: awake ? 'can be held' : 'refused',
-      risk: 'The screen may sleep. Set auto-lock to never.',
+      risk: 'It may sleep. Set auto-lock to never.',
     },
     ...(battery === null ? [] : [batteryLine(battery)]),
     spaceLine(storage),
@@ -72,10 +72,10 @@ function installedLine(): DeviceLine {
   );
   return {
     id: 'installed',
-    name: 'Installed, without browser bars',
+    name: 'Installed, full screen',
     held: shown !== undefined,
     result: shown === undefined ? 'in a browser tab' : 'held',
-    risk: 'A swipe may leave the app. Add it to the home screen.',
+    risk: 'A swipe may leave it. Add to home screen.',
   };
 }
 
@@ -91,7 +91,7 @@ function writeLine(storage: StorageCheck | null): DeviceLine {
         : write?.because === 'notReadBack'
           ? 'came back different'
           : 'refused',
-    risk: 'Entries may not survive. Use another tablet or paper.',
+    risk: 'Entries may be lost. Use another tablet.',
   };
 }
 
@@ -117,7 +117,7 @@ function offlineLine(offline: OfflineCheck | null): DeviceLine {
       : offline === null
         ? 'could not be checked'
         : OFFLINE_WORDS[offline.because],
-    risk: 'The app may not start in the air. Open it once more with a network.',
+    risk: 'May not start in the air. Go online once.',
   };
 }
 
@@ -127,7 +127,7 @@ function batteryLine(battery: { level: number; charging: boolean }): DeviceLine 
     name: 'Battery',
     held: battery.charging || battery.level >= CHARGE_WANTED,
     result: `${Math.round(battery.level * 100)}\u00a0%${battery.charging ? ', charging' : ''}`,
-    risk: 'It may not last the flight. Charge it, or carry a power bank if approved.',
+    risk: 'It may not last the flight. Charge it.',
   };
 }
 
@@ -143,7 +143,7 @@ function spaceLine(storage: StorageCheck | null): DeviceLine {
         : free >= 1000 * MEGABYTE
           ? `${Math.floor(free / (1000 * MEGABYTE))}\u00a0GB`
           : `${Math.floor(free / MEGABYTE)}\u00a0MB`,
-    risk: 'Storage may fill. Remove other data from this tablet.',
+    risk: 'Storage may fill. Remove other data.',
   };
 }
 
@@ -158,7 +158,7 @@ function clockLine(now: number): DeviceLine {
     name: 'Clock plausible',
     held: plausible,
     result: new Date(now).toISOString().slice(0, 10),
-    risk: 'The date is wrong. Set the clock before the time hack.',
+    risk: 'The date is wrong. Set it before the hack.',
   };
 }
 

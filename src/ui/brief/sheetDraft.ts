@@ -75,7 +75,7 @@ export function useSheetDraft(
   const { today } = given;
   const doubts = useMemo(() => {
     const texts = Object.entries(kept).flatMap(([path, { words }]) =>
-      isPath(path) ? [{ path, words }] : [],
+      isPath(path) ? [{ path, words: rowName(sheet, path) + words }] : [],
     );
     return [...texts, ...checkSheet(sheet, { today, tiles: TILE_IDS })];
   }, [kept, sheet, today]);
@@ -114,6 +114,27 @@ export function useSheetDraft(
       return doubts.find((one) => one.path === path || one.path === field)?.words ?? null;
     },
   };
+}
+
+/** Which row a kept text stands in, so that the list of doubts can be read without the page. */
+function rowName(sheet: FlightSheet, path: string): string {
+  const [list, row, field] = path.split('.');
+  if (field === undefined) {
+    return '';
+  }
+  switch (list) {
+    case 'instruments':
+    case 'panels':
+    case 'probes':
+    case 'testCards':
+    case 'clocks':
+    case 'people': {
+      const found = sheet[list][Number(row)];
+      return found === undefined ? '' : `${found.id}. `;
+    }
+    default:
+      return '';
+  }
 }
 
 /** Kept texts were written under paths by this file; the first letter is checked so that a foreign key is dropped. */

@@ -1,6 +1,6 @@
 import { median } from '../aero/statistics/descriptive.ts';
 import type { Instrument } from '../record/sheet.ts';
-import { likelySlips, type Slip } from './slips.ts';
+import { likelySlips, type Meant, type Slip } from './slips.ts';
 
 /** What the pad asks after ENTER. It never refuses: a queried value is kept and marked. */
 export type Judgement =
@@ -54,8 +54,11 @@ export function judgeReading({
   const band = bandOf(instrument, history, expected) ?? rangeBand(rangeLow, rangeHigh);
   if (inside(band, value)) return { kind: 'fine' };
   if (lastQueried !== null && agree(instrument, value, lastQueried)) return { kind: 'realChange' };
-  const slip = likelySlips(instrument, value).find((meant) => inside(band, meant.value));
   const { reference } = band;
+  const slip = likeliest(
+    likelySlips(instrument, value).filter((meant) => inside(band, meant.value)),
+    reference,
+  );
   return {
     kind: 'query',
     percentOff:
@@ -65,6 +68,19 @@ export function judgeReading({
     candidate: slip?.value ?? null,
     cause: slip?.cause ?? null,
   };
+}
+
+/** The first cause that explains it, and of that the value nearest to the reference. */
+function likeliest(meant: readonly Meant[], reference: number | null): Meant | undefined {
+  const [first, ...others] = meant;
+  if (first === undefined || reference === null) return first;
+  return others
+    .filter(({ cause }) => cause === first.cause)
+    .reduce(
+      (best, other) =>
+        Math.abs(other.value - reference) < Math.abs(best.value - reference) ? other : best,
+      first,
+    );
 }
 
 /** Values that raise no question; `reference` is what they are held against. */

@@ -227,7 +227,9 @@ function shownNow(
 }
 
 function later(at: EpochMs, seconds: number): EpochMs {
-  return seconds === Infinity ? epochMs(Number.MAX_SAFE_INTEGER) : epochMs(at + seconds * 1000);
+  return seconds === Infinity
+    ? epochMs(Number.MAX_SAFE_INTEGER)
+    : epochMs(Math.round(at + seconds * 1000));
 }
 
 function earliest(a: EpochMs | null, b: EpochMs | undefined): EpochMs | null {

@@ -40,7 +40,7 @@ export function likelySlips({ format }: Instrument, value: number): readonly Mea
     ...meant('tenth', [`${typed}0`]),
     ...meant('timesTen', typed.endsWith('0') ? [typed.slice(0, -1)] : []),
     ...meant('swapped', swaps(padded)),
-    ...meant('doubledOrDropped', [...withoutDouble(typed), ...withDouble(typed)]),
+    ...meant('doubledOrDropped', [...withoutDouble(typed), ...withOneMore(typed)]),
     ...meant('neighbourKey', neighbours(padded)),
   ];
 }
@@ -57,8 +57,11 @@ function withoutDouble(text: string): readonly string[] {
     .map((at) => text.slice(0, at) + text.slice(at + 1));
 }
 
-function withDouble(text: string): readonly string[] {
-  return positions(text, 0).map((at) => text.slice(0, at + 1) + text.slice(at));
+/** The digit that was not keyed may be any, anywhere. */
+function withOneMore(text: string): readonly string[] {
+  return positions(text, -1).flatMap((at) =>
+    Object.keys(NEIGHBOURS).map((digit) => text.slice(0, at) + digit + text.slice(at)),
+  );
 }
 
 function neighbours(text: string): readonly string[] {

@@ -2,7 +2,7 @@ import type { FlightId } from '../record/brand.ts';
 import type { Entry } from '../record/entry.ts';
 import { parseEntry } from '../record/parse.ts';
 import type { Canary, Mark } from './canary.ts';
-import type { Database, FlightRow, Head } from './database.ts';
+import type { Database, FlightRow, ForeignLine, Head } from './database.ts';
 import { entrySet, type EntrySet } from './entrySet.ts';
 import type { Diverged } from './writer.ts';
 
@@ -45,8 +45,12 @@ export async function loadFlight(
     },
   );
   const entries = entrySet();
-  const lines = [...own, ...foreign].map(({ line }) => parseEntry(line));
-  entries.add(lines.flatMap((read) => (read.ok ? [read.value] : [])));
+  entries.add(
+    [...own, ...foreign].flatMap(({ line }) => {
+      const read = parseEntry(line);
+      return read.ok ? [read.value] : [];
+    }),
+  );
   const remembered = [
     ...heads.map(({ rec, seq, id }) => ({ rec, seq, headHash: id })),
     ...canary.marks().filter((mark) => mark.flight === flight),
@@ -60,14 +64,14 @@ export async function loadFlight(
     entries,
     remembered,
     head: mayGoOn ? head : null,
-    diverged: divergence(entries, remembered) ?? unreadable(lines),
+    diverged: divergence(entries, remembered) ?? unreadable(entries, foreign),
   };
 }
 
-function unreadable(lines: readonly { readonly ok: boolean }[]): Diverged | null {
-  const readable = lines.filter(({ ok }) => ok).length;
-  return readable < lines.length
-    ? { kind: 'missing', expectedSeq: lines.length, foundSeq: readable }
+function unreadable(entries: EntrySet, foreign: readonly ForeignLine[]): Diverged | null {
+  const lost = foreign.filter(({ id }) => entries.byId(id) === undefined).length;
+  return lost > 0
+    ? { kind: 'missing', expectedSeq: foreign.length, foundSeq: foreign.length - lost }
     : null;
 }
 

@@ -135,6 +135,7 @@ export function createWriter(
       enqueueOpening(item.draft, item.author);
       enqueue(item);
     });
+    onChange();
   }
 
   /** One attempt to bring the front of the queue to the disk. */

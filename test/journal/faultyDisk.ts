@@ -1,4 +1,5 @@
 import { forceCloseDatabase } from 'fake-indexeddb';
+import { intercept } from './intercept.ts';
 
 /** How a disk fails. `lostAnswer`: the work is done and the answer says that it was not. */
 export const FAULTS = [
@@ -115,24 +116,6 @@ export function faultyDisk(fault: Fault, atCall: number, lasting: boolean): Faul
       keptBack = [];
     },
     restore: () => undo.forEach((it) => it()),
-  };
-}
-
-/** Puts `around` in the place of a method. Returns the way back. */
-function intercept<Self extends object>(
-  prototype: Self,
-  name: string,
-  around: (self: Self, run: () => unknown) => unknown,
-): () => void {
-  const real: unknown = Reflect.get(prototype, name);
-  if (typeof real !== 'function') {
-    throw new TypeError(`${name} must be a method`);
-  }
-  Reflect.set(prototype, name, function (this: Self, ...given: readonly unknown[]): unknown {
-    return around(this, () => Reflect.apply(real, this, given));
-  });
-  return () => {
-    Reflect.set(prototype, name, real);
   };
 }
 

@@ -1,77 +1,58 @@
 import type { FlightView } from '../record/flight.ts';
-import type { Run } from '../record/flightState.ts';
 import { items } from '../record/trail.ts';
-import { baselineAfterLanding, type BaselineRunUsed } from './baselineRuns.ts';
 import { provisionalMethod } from './liveEstimate.ts';
 import { cardOf, contextOf, type Context } from './reading/context.ts';
-import { reductionOf } from './reading/figure.ts';
-import { pooledScatter, runMean, type RunMean, type Scatter } from './reading/runMean.ts';
-import type { PointNumber, PointResult } from './results.ts';
-import { baselineRunsAfterLanding, runReadings, runsOf, type RunReadings } from './runReadings.ts';
+import type { RunMean } from './reading/runMean.ts';
+import { reducedRuns, type ReducedRun } from './reducedRuns.ts';
+import type { MadeOf, PointNumber, PointResult } from './results.ts';
 
 /** What each run says after landing, one a run, in the order in which they were flown. */
 export function pointResults(view: FlightView): readonly PointResult[] {
   const context = contextOf(view);
   if (context === null) {
     const because = view.state.sheet === null ? 'noFlightSheet' : 'outsideAtmosphere';
-    return [...items(view.state.runs)].map((run) =>
-      resultOf(undefined, run, NO_READINGS, { kind: 'none', because }),
-    );
+    return [...items(view.state.runs)].map((run) => ({
+      ...headOf(null, { run, suction: 'on' }),
+      readingsUsed: [],
+      readingsLeftOut: [],
+      result: { kind: 'none', because },
+    }));
   }
-  const flown = runsOf(context).map((run) => ({ run, readings: runReadings(context, run) }));
-  const scatter = pooledScatter(
-    flown.map(({ readings }) => readings.used.map(({ reading }) => reading)),
-  );
-  const baselines = baselineRunsAfterLanding(context);
-  return flown.map(({ run, readings }) =>
-    resultOf(context, run, readings, numberOf(context, run, readings, baselines, scatter)),
-  );
+  return reducedRuns(context).map((reduced) => ({
+    ...headOf(context, reduced),
+    readingsUsed: reduced.readings.used.map(({ reading }) => reading.glance),
+    readingsLeftOut: reduced.readings.leftOut,
+    result: numberOf(context, reduced),
+  }));
 }
 
-const NO_READINGS: RunReadings = { used: [], leftOut: [], missing: null };
-
-function resultOf(
-  context: Context | undefined,
-  run: Run,
-  readings: RunReadings,
-  result: PointNumber,
-): PointResult {
-  const card = context === undefined ? undefined : cardOf(context, run);
+function headOf(
+  context: Context | null,
+  { run, suction }: Pick<ReducedRun, 'run' | 'suction'>,
+): Omit<PointResult, 'readingsUsed' | 'readingsLeftOut' | 'result'> {
+  const card = context === null ? undefined : cardOf(context, run);
   return {
     point: run.point,
     run: run.run,
     title: card?.title ?? '',
     setting: card?.setting ?? '',
-    suction: card?.suction ?? 'on',
+    suction,
     state: run.state,
     startedAt: run.started.at,
     endedAt: run.ended?.at ?? null,
-    readingsUsed: readings.used.map(({ reading }) => reading.glance),
-    readingsLeftOut: readings.leftOut,
-    result,
   };
 }
 
-function numberOf(
-  context: Context,
-  run: Run,
-  readings: RunReadings,
-  baselines: readonly BaselineRunUsed[],
-  scatter: Scatter | null,
-): PointNumber {
-  const { used, missing, leftOut } = readings;
-  if (used.length === 0) {
-    const nothingElse = leftOut.every(({ broken }) =>
+function numberOf(context: Context, reduced: ReducedRun): PointNumber {
+  const { mean, suction, against, readings } = reduced;
+  if (mean === null) {
+    const nothingElse = readings.leftOut.every(({ broken }) =>
       broken.every((reason) => reason === 'queried' || reason === 'incomplete'),
     );
-    return { kind: 'none', because: nothingElse ? (missing ?? 'noReading') : 'noUsableReading' };
+    const because = nothingElse ? (readings.missing ?? 'noReading') : 'noUsableReading';
+    return { kind: 'none', because };
   }
-  const mean = runMean(
-    context.terms,
-    used.map(({ reading }) => reading),
-    scatter,
-  );
-  if (cardOf(context, run)?.suction === 'off') {
+  if (suction === 'off') {
     return {
       kind: 'baseline',
       flowAtCardKgPerS: mean.flowAtCardKgPerS,
@@ -79,49 +60,54 @@ function numberOf(
       standardUncertaintyKgPerS: mean.standardUncertaintyKgPerS,
     };
   }
-  if (baselines.length === 0) return { kind: 'none', because: 'noBaseline' };
-  return reduced(context, run, readings, mean, baselines);
+  if (against === null) return { kind: 'none', because: 'noBaseline' };
+  return reductionNumber(context, reduced, mean, against);
 }
 
-function reduced(
-  context: Context,
-  run: Run,
-  { used }: RunReadings,
+function reductionNumber(
+  { terms }: Context,
+  reduced: ReducedRun,
   mean: RunMean,
-  baselines: readonly BaselineRunUsed[],
+  against: NonNullable<ReducedRun['against']>,
 ): PointNumber {
-  const { terms } = context;
-  const chosen = baselineAfterLanding(context, baselines, mean.weightAtCardN);
-  if (chosen === null) return { kind: 'none', because: 'noBaseline' };
-  const { inUse, broken } = chosen;
-  const reduction = reductionOf(terms, mean, inUse);
-  const savedKgPerS = (reduction.baselineKgPerS - mean.flowAtCardKgPerS) * reduction.dayFactor;
+  const { inUse, broken, reduction } = against;
+  const { baselineKgPerS, dayFactor } = reduction;
+  const savedKgPerS = (baselineKgPerS - mean.flowAtCardKgPerS) * dayFactor;
   const unitKgPerS = terms.suctionIsMetered ? (mean.unit?.kgPerS ?? null) : null;
   const netKgPerS = netSaving(terms.suctionIsMetered, savedKgPerS, unitKgPerS);
   return {
-    kind: run.state === 'complete' ? 'valid' : 'indicative',
+    kind: reduced.run.state === 'complete' ? 'valid' : 'indicative',
     fuel: reduction.fuel,
     drag: reduction.drag,
     grossKgPerS: terms.suctionIsMetered ? savedKgPerS : null,
     suctionUnitKgPerS: unitKgPerS,
     netKgPerS,
-    netFraction:
-      netKgPerS === null ? null : netKgPerS / (reduction.baselineKgPerS * reduction.dayFactor),
+    netFraction: netKgPerS === null ? null : netKgPerS / (baselineKgPerS * dayFactor),
     broken,
     provisional: [...inUse.provisional, ...provisionalMethod(terms, mean.repeatabilityDeclared)],
-    madeOf: {
-      entries: [...new Set([...used.flatMap(({ entries }) => entries), ...inUse.entries])],
-      method: inUse.baseline.kind,
-      baselineRuns: inUse.labels,
-      borrowedFrom: inUse.borrowedFrom,
-      flowKgPerS: mean.flowKgPerS,
-      flowAtCardKgPerS: mean.flowAtCardKgPerS,
-      weightN: mean.weightN,
-      weightAtCardN: mean.weightAtCardN,
-      baselineAtThatWeightKgPerS: reduction.baselineKgPerS,
-      suctionFlowKgPerS: unitKgPerS,
-      uncertaintyParts: reduction.parts,
-    },
+    madeOf: madeOf(reduced, mean, against, unitKgPerS),
+  };
+}
+
+function madeOf(
+  { readings }: ReducedRun,
+  mean: RunMean,
+  { inUse, reduction }: NonNullable<ReducedRun['against']>,
+  unitKgPerS: number | null,
+): MadeOf {
+  const own = readings.used.flatMap(({ entries }) => entries);
+  return {
+    entries: [...new Set([...own, ...inUse.entries])],
+    method: inUse.baseline.kind,
+    baselineRuns: inUse.labels,
+    borrowedFrom: inUse.borrowedFrom,
+    flowKgPerS: mean.flowKgPerS,
+    flowAtCardKgPerS: mean.flowAtCardKgPerS,
+    weightN: mean.weightN,
+    weightAtCardN: mean.weightAtCardN,
+    baselineAtThatWeightKgPerS: reduction.baselineKgPerS,
+    suctionFlowKgPerS: unitKgPerS,
+    uncertaintyParts: reduction.parts,
   };
 }
 

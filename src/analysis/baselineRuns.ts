@@ -87,7 +87,7 @@ export function provisionalBaseline(
 /** More laminar area than this is flow left on, not one stray probe (a choice). */
 const LAMINAR_LEFT_ON = 0.1;
 
-export function baselineReadingAt(context: Context, index: number): Reduced | null {
+function baselineReadingAt(context: Context, index: number): Reduced | null {
   const glance = itemAt(context.state.glances, index);
   if (glance === undefined || !isBaselineReading(context, glance)) return null;
   const outcome = readingAt(context, index, 'atTheTime');
@@ -170,7 +170,7 @@ export function baselineAfterLanding(
   return { inUse, broken: [] };
 }
 
-export function meansOf({ terms }: Context, used: readonly BaselineRunUsed[]): readonly RunMean[] {
+function meansOf({ terms }: Context, used: readonly BaselineRunUsed[]): readonly RunMean[] {
   const scatter = scatterOf(used);
   return used.map(({ readings }) => runMean(terms, readings, scatter));
 }

@@ -3,7 +3,7 @@ import type { Reading } from '../record/entry.ts';
 import type { FlightSheet, Instrument, Quantity, Unit } from '../record/sheet.ts';
 
 /** Why a reading says nothing. Not read, not applicable, unserviceable and a query are four things. */
-export type Uncorrected =
+type Uncorrected =
   | 'notRead'
   | 'notApplicable'
   | 'unserviceable'

@@ -5,7 +5,7 @@ import { itemAt } from '../../record/trail.ts';
 import { GLANCES_LOOKED_AT, looksOfRun, sampleOf, type AirField, type Look } from './looks.ts';
 
 /** How much one look at a display counts in a value; looks that two readings share do not average out. */
-export interface LookShare {
+interface LookShare {
   readonly glance: number;
   readonly share: number;
 }
@@ -23,7 +23,7 @@ export interface FieldValue {
 export type AirData = Readonly<Record<AirField, FieldValue>>;
 
 /** Air data of the same run serve this long: a choice of the live method. */
-export const AIR_DATA_LASTS_S = 300;
+const AIR_DATA_LASTS_S = 300;
 /** A slope over less is mostly display steps. */
 const SHORTEST_SLOPE_S = 60;
 

@@ -17,7 +17,7 @@ export interface Context {
 }
 
 /** By what is known at the reading, or with the readings after it too. */
-export type Hindsight = 'atTheTime' | 'afterLanding';
+type Hindsight = 'atTheTime' | 'afterLanding';
 
 export type ReadingOutcome =
   | {

@@ -6,9 +6,9 @@ import { engineDisagrees, engineOutOfProportion } from './engineShares.ts';
 import type { SheetTerms } from './sheetTerms.ts';
 
 /** Flow and boundary layer settle this long after a suction command (a choice of the live method). */
-export const SUCTION_SETTLES_S = 120;
+const SUCTION_SETTLES_S = 120;
 /** The aircraft settles this long after suction or throttle, unless somebody called it on condition. */
-export const AIRCRAFT_SETTLES_S = 300;
+const AIRCRAFT_SETTLES_S = 300;
 
 /** In the order in which a broken gate is named. */
 export const LIVE_GATES = [

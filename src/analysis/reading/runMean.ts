@@ -29,7 +29,7 @@ export interface RunMean {
   readonly repeatabilityDeclared: boolean;
 }
 
-export type RunPart = 'gauges' | 'energy' | 'temperature' | 'height' | 'machHold' | 'noEngineMap';
+type RunPart = 'gauges' | 'energy' | 'temperature' | 'height' | 'machHold' | 'noEngineMap';
 
 /** Scatter of single readings about the means of their runs. */
 export interface Scatter {

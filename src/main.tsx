@@ -1,18 +1,52 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
-import { startOffline } from './ui/offline.ts';
+import { readTimeline } from './file/readTimeline.ts';
+import { watchClockSteps } from './journal/clockSteps.ts';
+import { checkDevice, requestPersistence } from './journal/deviceCheck.ts';
+import { openShelf } from './journal/idbJournal.ts';
+import { replayJournal } from './journal/replay.ts';
+import { browserClock, browserSchedule, browserTicks } from './journal/stamp.ts';
+import type { Entry } from './record/entry.ts';
+import { App } from './ui/App.tsx';
+import { BUILD_ID } from './ui/build.ts';
+import { openSettings } from './ui/kit/settings.ts';
+import { checkOffline, startOffline } from './ui/offline.ts';
+import type { AppPorts } from './ui/ports.ts';
 import './ui/tokens.css';
 
 const root = document.getElementById('root');
 if (root === null) throw new Error('index.html must hold an element with the id root');
 
+const clock = browserClock();
+const settings = openSettings(localStorage);
+
+const ports: AppPorts = {
+  shelf: await openShelf({ clock, device: settings.get().device }),
+  clock,
+  settings,
+  tools: { check: checkDevice, keepStorage: requestPersistence, offline: checkOffline },
+  build: BUILD_ID,
+  demo: readDemo,
+  replay: replayJournal,
+  watchSteps: (given) => watchClockSteps({ ticks: browserTicks, schedule: browserSchedule, ...given }),
+};
+
 createRoot(root).render(
   <StrictMode>
-    <main>
-      <h1>Kneeline</h1>
-    </main>
+    <App {...ports} />
   </StrictMode>,
 );
 
 // There is no worker in development: an old build served from its cache would hide every change.
 if (import.meta.env.PROD) void startOffline(() => {});
+
+/** @throws Error when the file shipped with the app cannot be read */
+async function readDemo(): Promise<readonly Entry[]> {
+  const response = await fetch(`${import.meta.env.BASE_URL}demo/flight-a.jsonl`);
+  const text = await response.text();
+  const reading = readTimeline(text, text.length);
+  if (reading.kind === 'refused') {
+    throw new Error(`the shipped demo flight must be readable, got ${reading.refusal.reason}`);
+  }
+  return reading.entries;
+}

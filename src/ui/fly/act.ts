@@ -5,6 +5,7 @@ import type { KnownKind } from '../../record/kinds.ts';
 import type { FlightSheet, Wing } from '../../record/sheet.ts';
 import { items, itemsBackwards } from '../../record/trail.ts';
 import type { EpochMs } from '../../record/brand.ts';
+import type { NotSure } from '../kit/touchRules.ts';
 
 /** What a touch writes: kind and body, the stamp apart. */
 export type Written = {
@@ -21,13 +22,18 @@ export interface Scene {
   readonly at: EpochMs;
 }
 
+/** Carried by every event: that its touch may not have been meant. */
+export interface Mark {
+  readonly unconfirmed?: NotSure;
+}
+
 /** One event of the vocabulary: what its key says, and what a touch writes. */
 export interface Act {
   readonly id: string;
   /** At most 7 letters, so that it stands in one line on the smallest tile. */
   readonly label: string;
   readonly verb: string;
-  readonly write: (scene: Scene) => Written;
+  readonly write: (scene: Scene, mark: Mark) => Written;
 }
 
 export function openInterval(state: FlightState, kind: IntervalKind): Interval | null {

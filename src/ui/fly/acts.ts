@@ -9,12 +9,11 @@ import {
   pointAtHand,
   type Act,
   type Scene,
-  type Written,
 } from './act.ts';
 
 const MINUTE_MS = 60_000;
 
-const act = (id: string, label: string, verb: string, write: (scene: Scene) => Written): Act => ({
+const act = (id: string, label: string, verb: string, write: Act['write']): Act => ({
   id,
   label,
   verb,
@@ -36,110 +35,159 @@ const sampleBody = (scene: Scene): { sample?: string } => {
  * or an end without a beginning, can be written as it was. The fields come after, in the detail panel.
  */
 const BUILT_IN: readonly Act[] = [
-  act('engine-start', 'Engine', 'Started', () => ({ kind: 'engineStarted', body: {} })),
-  act('engine-stop', 'Eng off', 'Shut', () => ({ kind: 'engineShutDown', body: {} })),
-  act('blocks-off', 'Blocks', 'Off', () => ({ kind: 'blocksOff', body: {} })),
-  act('blocks-on', 'Blocks', 'On', () => ({ kind: 'blocksOn', body: {} })),
-  act('roll', 'Roll', 'Began', () => ({ kind: 'takeOffRolled', body: {} })),
-  act('liftoff', 'Liftoff', 'Now', () => ({ kind: 'liftedOff', body: {} })),
-  act('gear-up', 'Gear', 'Up', () => ({ kind: 'gearMoved', body: { to: 'up' } })),
-  act('gear-down', 'Gear', 'Down', () => ({ kind: 'gearMoved', body: { to: 'down' } })),
-  act('covers-left', 'Cover L', 'Release', () => ({ kind: 'coversReleased', body: { wing: 'L' } })),
-  act('covers-right', 'Cover R', 'Release', () => ({
+  act('engine-start', 'Engine', 'Started', (_scene, mark) => ({
+    kind: 'engineStarted',
+    body: mark,
+  })),
+  act('engine-stop', 'Eng off', 'Shut', (_scene, mark) => ({ kind: 'engineShutDown', body: mark })),
+  act('blocks-off', 'Blocks', 'Off', (_scene, mark) => ({ kind: 'blocksOff', body: mark })),
+  act('blocks-on', 'Blocks', 'On', (_scene, mark) => ({ kind: 'blocksOn', body: mark })),
+  act('roll', 'Roll', 'Began', (_scene, mark) => ({ kind: 'takeOffRolled', body: mark })),
+  act('liftoff', 'Liftoff', 'Now', (_scene, mark) => ({ kind: 'liftedOff', body: mark })),
+  act('gear-up', 'Gear', 'Up', (_scene, mark) => ({
+    kind: 'gearMoved',
+    body: { ...mark, to: 'up' },
+  })),
+  act('gear-down', 'Gear', 'Down', (_scene, mark) => ({
+    kind: 'gearMoved',
+    body: { ...mark, to: 'down' },
+  })),
+  act('covers-left', 'Cover L', 'Release', (_scene, mark) => ({
     kind: 'coversReleased',
-    body: { wing: 'R' },
+    body: { ...mark, wing: 'L' },
   })),
-  act('level', 'Level', 'Off', () => ({ kind: 'levelledOff', body: {} })),
-  act('descend', 'Descend', 'Begun', () => ({ kind: 'descentBegun', body: {} })),
-  act('touchdown', 'Touch', 'Down', () => ({ kind: 'touchedDown', body: {} })),
-  act('cond-on', 'Cond', 'Reached', () => ({ kind: 'conditionReached', body: {} })),
-  act('cond-off', 'Cond', 'Lost', () => ({ kind: 'conditionLost', body: {} })),
-  act('leg', 'Leg', 'Start', () => ({ kind: 'legStarted', body: {} })),
-  act('turn-start', 'Turn', 'Start', () => ({ kind: 'turnStarted', body: {} })),
-  act('turn-end', 'Turn', 'End', () => ({ kind: 'turnEnded', body: {} })),
-  act('unit-on', 'Unit', 'Start', () => ({ kind: 'suctionUnitSwitched', body: { on: true } })),
-  act('unit-off', 'Unit', 'Stop', () => ({ kind: 'suctionUnitSwitched', body: { on: false } })),
-  act('suction-on', 'Suction', 'On', () => ({ kind: 'suctionTurnedOn', body: { wing: 'both' } })),
-  act('suction-on-left', 'Suct L', 'On', () => ({ kind: 'suctionTurnedOn', body: { wing: 'L' } })),
-  act('suction-on-right', 'Suct R', 'On', () => ({ kind: 'suctionTurnedOn', body: { wing: 'R' } })),
-  act('suction-change', 'Suction', 'Change', () => ({
+  act('covers-right', 'Cover R', 'Release', (_scene, mark) => ({
+    kind: 'coversReleased',
+    body: { ...mark, wing: 'R' },
+  })),
+  act('level', 'Level', 'Off', (_scene, mark) => ({ kind: 'levelledOff', body: mark })),
+  act('descend', 'Descend', 'Begun', (_scene, mark) => ({ kind: 'descentBegun', body: mark })),
+  act('touchdown', 'Touch', 'Down', (_scene, mark) => ({ kind: 'touchedDown', body: mark })),
+  act('cond-on', 'Cond', 'Reached', (_scene, mark) => ({ kind: 'conditionReached', body: mark })),
+  act('cond-off', 'Cond', 'Lost', (_scene, mark) => ({ kind: 'conditionLost', body: mark })),
+  act('leg', 'Leg', 'Start', (_scene, mark) => ({ kind: 'legStarted', body: mark })),
+  act('turn-start', 'Turn', 'Start', (_scene, mark) => ({ kind: 'turnStarted', body: mark })),
+  act('turn-end', 'Turn', 'End', (_scene, mark) => ({ kind: 'turnEnded', body: mark })),
+  act('unit-on', 'Unit', 'Start', (_scene, mark) => ({
+    kind: 'suctionUnitSwitched',
+    body: { ...mark, on: true },
+  })),
+  act('unit-off', 'Unit', 'Stop', (_scene, mark) => ({
+    kind: 'suctionUnitSwitched',
+    body: { ...mark, on: false },
+  })),
+  act('suction-on', 'Suction', 'On', (_scene, mark) => ({
+    kind: 'suctionTurnedOn',
+    body: { ...mark, wing: 'both' },
+  })),
+  act('suction-on-left', 'Suct L', 'On', (_scene, mark) => ({
+    kind: 'suctionTurnedOn',
+    body: { ...mark, wing: 'L' },
+  })),
+  act('suction-on-right', 'Suct R', 'On', (_scene, mark) => ({
+    kind: 'suctionTurnedOn',
+    body: { ...mark, wing: 'R' },
+  })),
+  act('suction-change', 'Suction', 'Change', (_scene, mark) => ({
     kind: 'suctionChanged',
-    body: { wing: 'both' },
+    body: { ...mark, wing: 'both' },
   })),
-  act('suction-off', 'Suction', 'Off', () => ({
+  act('suction-off', 'Suction', 'Off', (_scene, mark) => ({
     kind: 'suctionTurnedOff',
-    body: { wing: 'both' },
+    body: { ...mark, wing: 'both' },
   })),
-  act('suction-off-left', 'Suct L', 'Off', () => ({
+  act('suction-off-left', 'Suct L', 'Off', (_scene, mark) => ({
     kind: 'suctionTurnedOff',
-    body: { wing: 'L' },
+    body: { ...mark, wing: 'L' },
   })),
-  act('suction-off-right', 'Suct R', 'Off', () => ({
+  act('suction-off-right', 'Suct R', 'Off', (_scene, mark) => ({
     kind: 'suctionTurnedOff',
-    body: { wing: 'R' },
+    body: { ...mark, wing: 'R' },
   })),
-  act('power', 'Power', 'Changed', () => ({ kind: 'throttleChanged', body: {} })),
-  act('point-start', 'Point', 'Start', (scene) => ({
+  act('power', 'Power', 'Changed', (_scene, mark) => ({ kind: 'throttleChanged', body: mark })),
+  act('point-start', 'Point', 'Start', (scene, mark) => ({
     kind: 'testPointStarted',
-    body: nextRun(scene, scene.nextPoint ?? 'TP'),
+    body: { ...mark, ...nextRun(scene, scene.nextPoint ?? 'TP') },
   })),
-  act('point-end', 'Point', 'End', (scene) => ({
+  act('point-end', 'Point', 'End', (scene, mark) => ({
     kind: 'testPointEnded',
-    body: pointAtHand(scene),
+    body: { ...mark, ...pointAtHand(scene) },
   })),
-  act('point-interrupt', 'Point', 'Spoiled', (scene) => ({
+  act('point-interrupt', 'Point', 'Spoiled', (scene, mark) => ({
     kind: 'testPointInterrupted',
-    body: pointAtHand(scene),
+    body: { ...mark, ...pointAtHand(scene) },
   })),
-  act('point-terminate', 'Stop', 'Point', (scene) => ({
+  act('point-terminate', 'Stop', 'Point', (scene, mark) => ({
     kind: 'testPointTerminated',
-    body: pointAtHand(scene),
+    body: { ...mark, ...pointAtHand(scene) },
   })),
-  act('stop-terminate', 'Stop', 'Called', () => ({
+  act('stop-terminate', 'Stop', 'Called', (_scene, mark) => ({
     kind: 'stopCalled',
-    body: { call: 'terminate' },
+    body: { ...mark, call: 'terminate' },
   })),
-  act('stop-knock-it-off', 'Knock', 'It off', () => ({
+  act('stop-knock-it-off', 'Knock', 'It off', (_scene, mark) => ({
     kind: 'stopCalled',
-    body: { call: 'knockItOff' },
+    body: { ...mark, call: 'knockItOff' },
   })),
-  act('stop-abort', 'Abort', 'Called', () => ({ kind: 'stopCalled', body: { call: 'abort' } })),
-  act('gain', 'Gain', 'Laminar', () => ({ kind: 'laminarGained', body: {} })),
-  act('loss', 'Loss', 'Laminar', () => ({ kind: 'laminarLost', body: {} })),
-  act('probes', 'Probes', 'Read', () => ({ kind: 'probesRead', body: {} })),
-  act('cloud-ahead', 'Cloud', 'Ahead', () => ({ kind: 'moistureSighted', body: {} })),
-  act('cloud-in', 'Cloud', 'Enter', (scene) => ({
+  act('stop-abort', 'Abort', 'Called', (_scene, mark) => ({
+    kind: 'stopCalled',
+    body: { ...mark, call: 'abort' },
+  })),
+  act('gain', 'Gain', 'Laminar', (_scene, mark) => ({ kind: 'laminarGained', body: mark })),
+  act('loss', 'Loss', 'Laminar', (_scene, mark) => ({ kind: 'laminarLost', body: mark })),
+  act('probes', 'Probes', 'Read', (_scene, mark) => ({ kind: 'probesRead', body: mark })),
+  act('cloud-ahead', 'Cloud', 'Ahead', (_scene, mark) => ({ kind: 'moistureSighted', body: mark })),
+  act('cloud-in', 'Cloud', 'Enter', (scene, mark) => ({
     kind: 'moistureEntered',
-    body: { encounter: nextEncounter(scene.state) },
+    body: { ...mark, encounter: nextEncounter(scene.state) },
   })),
-  act('cloud-out', 'Cloud', 'Exit', (scene) => ({
+  act('cloud-out', 'Cloud', 'Exit', (scene, mark) => ({
     kind: 'moistureExited',
-    body: encounterBody(scene),
+    body: { ...mark, ...encounterBody(scene) },
   })),
-  act('sampler-open', 'Sample', 'Open', (scene) => ({
+  act('sampler-open', 'Sample', 'Open', (scene, mark) => ({
     kind: 'samplerOpened',
-    body: { sample: nextSample(scene.state) },
+    body: { ...mark, sample: nextSample(scene.state) },
   })),
-  act('sampler-close', 'Sample', 'Close', (scene) => ({
+  act('sampler-close', 'Sample', 'Close', (scene, mark) => ({
     kind: 'samplerClosed',
-    body: sampleBody(scene),
+    body: { ...mark, ...sampleBody(scene) },
   })),
-  act('rough-in', 'Rough', 'Start', () => ({ kind: 'turbulenceEntered', body: {} })),
-  act('rough-out', 'Rough', 'End', () => ({ kind: 'turbulenceExited', body: {} })),
-  act('rec-on', 'Rec', 'On', () => ({ kind: 'recorderSwitched', body: { on: true } })),
-  act('rec-off', 'Rec', 'Off', () => ({ kind: 'recorderSwitched', body: { on: false } })),
-  act('photo-on', 'Photo', 'On', () => ({ kind: 'photoPanelSwitched', body: { on: true } })),
-  act('photo-off', 'Photo', 'Off', () => ({ kind: 'photoPanelSwitched', body: { on: false } })),
-  act('frame', 'Frame', 'Now', () => ({ kind: 'photoFrameTaken', body: {} })),
-  act('mark', 'Mark', 'Now', () => ({ kind: 'markMade', body: {} })),
-  act('note', 'Note', 'Write', () => ({ kind: 'noted', body: { words: '' } })),
-  act('pilot', 'Pilot', 'Said', () => ({ kind: 'pilotCommented', body: { words: '' } })),
-  act('engineer', 'Cabin', 'Said', () => ({ kind: 'engineerCalled', body: { words: '' } })),
-  act('joker', 'Joker', 'Reached', () => ({ kind: 'jokerReached', body: {} })),
-  act('bingo', 'Bingo', 'Reached', () => ({ kind: 'bingoReached', body: {} })),
-  act('hack', 'Hack', 'Now', (scene) => ({
+  act('rough-in', 'Rough', 'Start', (_scene, mark) => ({ kind: 'turbulenceEntered', body: mark })),
+  act('rough-out', 'Rough', 'End', (_scene, mark) => ({ kind: 'turbulenceExited', body: mark })),
+  act('rec-on', 'Rec', 'On', (_scene, mark) => ({
+    kind: 'recorderSwitched',
+    body: { ...mark, on: true },
+  })),
+  act('rec-off', 'Rec', 'Off', (_scene, mark) => ({
+    kind: 'recorderSwitched',
+    body: { ...mark, on: false },
+  })),
+  act('photo-on', 'Photo', 'On', (_scene, mark) => ({
+    kind: 'photoPanelSwitched',
+    body: { ...mark, on: true },
+  })),
+  act('photo-off', 'Photo', 'Off', (_scene, mark) => ({
+    kind: 'photoPanelSwitched',
+    body: { ...mark, on: false },
+  })),
+  act('frame', 'Frame', 'Now', (_scene, mark) => ({ kind: 'photoFrameTaken', body: mark })),
+  act('mark', 'Mark', 'Now', (_scene, mark) => ({ kind: 'markMade', body: mark })),
+  act('note', 'Note', 'Write', (_scene, mark) => ({ kind: 'noted', body: { ...mark, words: '' } })),
+  act('pilot', 'Pilot', 'Said', (_scene, mark) => ({
+    kind: 'pilotCommented',
+    body: { ...mark, words: '' },
+  })),
+  act('engineer', 'Cabin', 'Said', (_scene, mark) => ({
+    kind: 'engineerCalled',
+    body: { ...mark, words: '' },
+  })),
+  act('joker', 'Joker', 'Reached', (_scene, mark) => ({ kind: 'jokerReached', body: mark })),
+  act('bingo', 'Bingo', 'Reached', (_scene, mark) => ({ kind: 'bingoReached', body: mark })),
+  act('hack', 'Hack', 'Now', (scene, mark) => ({
     kind: 'timeHackTaken',
     body: {
+      ...mark,
       hack: scene.state.hacks.length + 1,
       masterClock: masterClock(scene.sheet),
       // A hack is called on the full minute; the detail panel takes another time.

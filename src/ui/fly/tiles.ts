@@ -177,7 +177,7 @@ function ownAct(id: string, label: string, form: 'instant' | 'interval' | 'state
     id: `own-${id}`,
     label,
     verb: form === 'instant' ? 'Now' : 'Start',
-    write: (scene) => {
+    write: (scene, mark) => {
       const isOpen = openInterval(scene.state, `own:${id}`) !== null;
       const written =
         form === 'instant'
@@ -189,7 +189,7 @@ function ownAct(id: string, label: string, form: 'instant' | 'interval' | 'state
             : isOpen
               ? 'off'
               : 'on';
-      return { kind: 'ownEventMarked', body: { tile: id, label, form: written } };
+      return { kind: 'ownEventMarked', body: { ...mark, tile: id, label, form: written } };
     },
   };
 }

@@ -15,6 +15,7 @@ import {
 export interface Touch {
   readonly stamp: Stamp;
   readonly outcome: 'sure' | NotSure;
+  readonly lastedMs: number;
 }
 
 export interface Target {
@@ -166,7 +167,7 @@ export class TouchBoard {
       outcome === 'heldLong' ||
       outcome === 'twoTiles'
     ) {
-      target.onTouch({ stamp: down, outcome });
+      target.onTouch({ stamp: down, outcome, lastedMs: up.mono - down.mono });
     }
   }
 
@@ -176,7 +177,7 @@ export class TouchBoard {
       return;
     }
     if (up.mono - contact.heldFrom >= TOUCH.holdMs) {
-      contact.target.onTouch({ stamp: contact.down, outcome: 'sure' });
+      contact.target.onTouch({ stamp: contact.down, outcome: 'sure', lastedMs: TOUCH.holdMs });
     } else {
       this.#lifted = { element: contact.element, heldFrom: contact.heldFrom, mono: up.mono };
     }
@@ -187,7 +188,7 @@ export class TouchBoard {
       this.#contacts.delete(pointerId);
       release(contact.element, contact);
       this.#lifted = null;
-      contact.target.onTouch({ stamp: contact.down, outcome: 'sure' });
+      contact.target.onTouch({ stamp: contact.down, outcome: 'sure', lastedMs: TOUCH.holdMs });
     }
   }
 
@@ -198,7 +199,7 @@ export class TouchBoard {
     if (event.detail !== 0 || element === null || target === undefined) {
       return;
     }
-    target.onTouch({ stamp: this.#clock.stampOf(event), outcome: 'sure' });
+    target.onTouch({ stamp: this.#clock.stampOf(event), outcome: 'sure', lastedMs: 0 });
   };
 
   #hit(event: PointerEvent): HTMLElement | null {

@@ -1,0 +1,75 @@
+import { useCallback, useMemo, useReducer } from 'react';
+import { nextCard } from '../../analysis/cards.ts';
+import type { Clock, Journal } from '../../journal/journal.ts';
+import type { EntryId, EpochMs } from '../../record/brand.ts';
+import type { Draft, Entry, Stamp } from '../../record/entry.ts';
+import { screenMm, useWindowPx } from '../kit/mm.ts';
+import { useSettings, type SettingsStore } from '../kit/settings.ts';
+import { useFlight } from '../useFlight.ts';
+import type { Scene } from './act.ts';
+import { amendmentOf } from './amend.ts';
+import type { Change } from './field.ts';
+import { flyLayout } from './layout.ts';
+import { flyMoved, HOME } from './flyState.ts';
+import type { Fly, FlyWays } from './flyContext.ts';
+
+/** Everything that the parts of Fly share. */
+export function useFlyModel(given: {
+  readonly journal: Journal;
+  readonly clock: Clock;
+  readonly settings: SettingsStore;
+  readonly leave: FlyWays;
+}): Fly {
+  const { journal, clock, leave } = given;
+  const { view, status } = useFlight(journal);
+  const settings = useSettings(given.settings);
+  const { widthPx, heightPx } = useWindowPx();
+  const [ui, move] = useReducer(flyMoved, HOME);
+  const layout = useMemo(
+    () => flyLayout(screenMm(widthPx, heightPx, settings.pxPerMm), settings.hand),
+    [widthPx, heightPx, settings.pxPerMm, settings.hand],
+  );
+  const proposed = useMemo(() => nextCard(view)?.point ?? null, [view]);
+  const nextPoint = ui.chosenPoint ?? proposed;
+
+  const sceneAt = useCallback(
+    (at: EpochMs): Scene => ({ view, state: view.state, sheet: view.state.sheet, nextPoint, at }),
+    [view, nextPoint],
+  );
+  const append = useCallback(
+    async (draft: Draft): Promise<Entry | null> => {
+      try {
+        return await journal.append(draft);
+      } catch {
+        // The only refusal: this window may not write. Whatever the disk does, the entry is kept and tried again.
+        move({ do: 'notice', words: 'Not saved. This window only reads.', at: clock.now() });
+        return null;
+      }
+    },
+    [journal, clock],
+  );
+  const amend = useCallback(
+    async (target: EntryId, changes: readonly Change[], stamp: Stamp): Promise<Entry | null> => {
+      const draft = amendmentOf(view, target, changes, { stamp });
+      return draft === null ? null : append(draft);
+    },
+    [view, append],
+  );
+  return {
+    journal,
+    clock,
+    view,
+    state: view.state,
+    sheet: view.state.sheet,
+    status,
+    layout,
+    settings,
+    setSettings: given.settings.set,
+    ui,
+    move,
+    sceneAt,
+    append,
+    amend,
+    leave,
+  };
+}

@@ -77,7 +77,12 @@ function EngineMap() {
         <p className={styles.quiet}>{draft.faultAt('engineMap') ?? 'No engine map.'}</p>
       ) : (
         <div className={styles.fields}>
-          <SheetMeasure path="engineMap.idleFlow" label="Idle flow" units={unitsOf('flow')} unit={flow} />
+          <SheetMeasure
+            path="engineMap.idleFlow"
+            label="Idle flow"
+            units={unitsOf('flow')}
+            unit={flow}
+          />
           <SheetMeasure
             path="engineMap.idleStandardUncertainty"
             label="Doubt of it, one sigma"

@@ -66,7 +66,12 @@ export function Brief(props: BriefProps) {
       openFlight={journal?.flight ?? null}
       onNew={() =>
         void editNew(
-          blankSheet({ id: newId(), massUnit: 'lb', heightUnit: 'ft', tilePages: USUAL_TILE_PAGES }),
+          blankSheet({
+            id: newId(),
+            massUnit: 'lb',
+            heightUnit: 'ft',
+            tilePages: USUAL_TILE_PAGES,
+          }),
         )
       }
       onCopyOfSheet={(sheet) => void editNew({ ...sheet, id: newId() })}
@@ -81,7 +86,9 @@ export function Brief(props: BriefProps) {
       onResume={(flight) =>
         flight === journal?.flight
           ? go(FLIGHT)
-          : void shelf.journalOf(flight).then(opened, () => setTrouble('That flight could not be read.'))
+          : void shelf
+              .journalOf(flight)
+              .then(opened, () => setTrouble('That flight could not be read.'))
       }
       onDebrief={props.onDebrief}
     />

@@ -56,10 +56,28 @@ export function BriefForm(props: {
           unit="%"
           number={target}
         />
-        <FormMeasureField {...shared} name="joker" label="Joker fuel" measure={joker} units={masses} />
-        <FormMeasureField {...shared} name="bingo" label="Bingo fuel" measure={bingo} units={masses} />
+        <FormMeasureField
+          {...shared}
+          name="joker"
+          label="Joker fuel"
+          measure={joker}
+          units={masses}
+        />
+        <FormMeasureField
+          {...shared}
+          name="bingo"
+          label="Bingo fuel"
+          measure={bingo}
+          units={masses}
+        />
       </div>
-      <FormText {...shared} name="stopWords" label="Stop words" first={sheet.stopWords ?? ''} long />
+      <FormText
+        {...shared}
+        name="stopWords"
+        label="Stop words"
+        first={sheet.stopWords ?? ''}
+        long
+      />
       <FormText {...shared} name="weather" label="Weather and cirrus" long />
       <WriteKey act="brief.write" faults={faults} refused={refused} onPress={send} />
     </section>

@@ -19,8 +19,7 @@ export function BriefHeader(props: {
             'No flight is open'
           ) : (
             <>
-              <b>{state.title}</b> {state.sheet?.aircraft.mark}{' '}
-              {state.sheet?.aircraft.callsign}{' '}
+              <b>{state.title}</b> {state.sheet?.aircraft.mark} {state.sheet?.aircraft.callsign}{' '}
               <span className={styles.quiet}>
                 {`${state.sheet?.field === undefined ? '' : `${state.sheet.field}, `}${state.date === null ? '' : dayWords(state.date)}. ${props.flight?.saved ?? 0} saved`}
               </span>

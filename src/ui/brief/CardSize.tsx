@@ -22,7 +22,12 @@ export function CardSize(props: { readonly settings: SettingsStore; readonly pxP
         role="img"
         aria-label={`Outline of a card at ${pxPerMm} pixels a millimetre`}
       >
-        <rect x="1" y="1" width={CARD_MM.width * pxPerMm - 2} height={CARD_MM.height * pxPerMm - 2} />
+        <rect
+          x="1"
+          y="1"
+          width={CARD_MM.width * pxPerMm - 2}
+          height={CARD_MM.height * pxPerMm - 2}
+        />
       </svg>
       <p>
         {set === null

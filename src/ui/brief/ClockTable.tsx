@@ -10,7 +10,10 @@ export function ClockTable({ state, sheet }: { state: FlightState; sheet: Flight
   const last = hacks.at(-1);
   const clocks = sheet.clocks.some((clock) => clock.id === 'tablet')
     ? sheet.clocks
-    : [...sheet.clocks, { id: 'tablet', owner: 'scribe tablet', scale: 'unknown', resolutionS: 0.1 }];
+    : [
+        ...sheet.clocks,
+        { id: 'tablet', owner: 'scribe tablet', scale: 'unknown', resolutionS: 0.1 },
+      ];
   return (
     <table className={styles.table}>
       <caption className={styles.reader}>Clocks against the master</caption>

@@ -82,10 +82,17 @@ export function DayList(props: DayListProps) {
                 <GroundButton act={`days.sheet=${sheet.id}`} onPress={() => props.onSheet(sheet)}>
                   Go on
                 </GroundButton>
-                <GroundButton act={`days.copySheet=${sheet.id}`} onPress={() => props.onCopyOfSheet(sheet)}>
+                <GroundButton
+                  act={`days.copySheet=${sheet.id}`}
+                  onPress={() => props.onCopyOfSheet(sheet)}
+                >
                   Copy
                 </GroundButton>
-                <TouchSurface clock={props.clock} pxPerMm={props.pxPerMm} onIgnored={() => undefined}>
+                <TouchSurface
+                  clock={props.clock}
+                  pxPerMm={props.pxPerMm}
+                  onIgnored={() => undefined}
+                >
                   <HoldKey
                     act={`days.removeSheet=${sheet.id}`}
                     className={styles.holdKey}
@@ -104,7 +111,8 @@ export function DayList(props: DayListProps) {
 }
 
 function FlightRow({ flight, ...props }: DayListProps & { readonly flight: FlightSummary }) {
-  const nature = flight.nature === 'practice' ? 'PRACTICE. ' : flight.nature === 'demo' ? 'Demo. ' : '';
+  const nature =
+    flight.nature === 'practice' ? 'PRACTICE. ' : flight.nature === 'demo' ? 'Demo. ' : '';
   const isOpen = flight.flight === props.openFlight;
   return (
     <li>
@@ -117,14 +125,24 @@ function FlightRow({ flight, ...props }: DayListProps & { readonly flight: Fligh
       </p>
       <div className={styles.keys}>
         {flight.state === 'open' && flight.nature !== 'demo' ? (
-          <GroundButton act={`days.open=${flight.flight}`} strong onPress={() => props.onResume(flight.flight)}>
+          <GroundButton
+            act={`days.open=${flight.flight}`}
+            strong
+            onPress={() => props.onResume(flight.flight)}
+          >
             {isOpen ? 'Go on' : 'Resume'}
           </GroundButton>
         ) : null}
-        <GroundButton act={`days.debrief=${flight.flight}`} onPress={() => props.onDebrief(flight.flight)}>
+        <GroundButton
+          act={`days.debrief=${flight.flight}`}
+          onPress={() => props.onDebrief(flight.flight)}
+        >
           Debrief
         </GroundButton>
-        <GroundButton act={`days.copy=${flight.flight}`} onPress={() => props.onCopyOfFlight(flight.flight)}>
+        <GroundButton
+          act={`days.copy=${flight.flight}`}
+          onPress={() => props.onCopyOfFlight(flight.flight)}
+        >
           Copy its flight sheet
         </GroundButton>
       </div>

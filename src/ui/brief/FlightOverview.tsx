@@ -61,7 +61,10 @@ export function FlightOverview(props: {
               const at = lastOf(view, kind);
               return (
                 <li key={form}>
-                  <GroundButton act={`forms.open=${form}`} onPress={() => onPlace({ at: 'forms', form })}>
+                  <GroundButton
+                    act={`forms.open=${form}`}
+                    onPress={() => onPlace({ at: 'forms', form })}
+                  >
                     <b>{name}</b>
                     <br />
                     {at === null ? 'not written yet' : `written ${hms(at)}Z`}
@@ -75,7 +78,9 @@ export function FlightOverview(props: {
         <section className={styles.wing} aria-label="Wing">
           <h2>
             Wing{' '}
-            <span className={styles.count}>{`${sheet.panels.length} panels, ${sheet.probes.length} probes`}</span>
+            <span
+              className={styles.count}
+            >{`${sheet.panels.length} panels, ${sheet.probes.length} probes`}</span>
           </h2>
           <Planform panels={sheet.panels} probes={sheet.probes} />
         </section>
@@ -93,17 +98,24 @@ function SheetSummary({ sheet }: { sheet: FlightSheet }) {
   );
   const target = sheet.targetReductionFraction;
   const rows: readonly (readonly [string, string])[] = [
-    [
-      'Condition',
-      `M ${numberWords(condition.mach)}, ${measureWords(condition.pressureAltitude)}`,
-    ],
+    ['Condition', `M ${numberWords(condition.mach)}, ${measureWords(condition.pressureAltitude)}`],
     ['Cards', `${sheet.testCards.length}, revision ${sheet.revision}`],
     ['Baseline', sheet.borrowedBaseline === undefined ? 'nothing borrowed' : 'borrowed elasticity'],
-    ['Engine map', sheet.engineMap === undefined ? 'none' : `${sheet.aircraft.engineCount} engines`],
-    ['Target', target === undefined ? 'none' : `${numberWords(Number((target * 100).toPrecision(6)))}\u00a0%`],
+    [
+      'Engine map',
+      sheet.engineMap === undefined ? 'none' : `${sheet.aircraft.engineCount} engines`,
+    ],
+    [
+      'Target',
+      target === undefined
+        ? 'none'
+        : `${numberWords(Number((target * 100).toPrecision(6)))}\u00a0%`,
+    ],
     [
       'Fuel gauges',
-      flow === undefined ? 'none' : `${flows.length}, ${flow.format.wholeDigits} digits, ${flow.unit}`,
+      flow === undefined
+        ? 'none'
+        : `${flows.length}, ${flow.format.wholeDigits} digits, ${flow.unit}`,
     ],
     ['Joker, bingo', both.length === 0 ? 'not given' : both.join(', ')],
     ['Stop words', sheet.stopWords ?? 'not briefed'],

@@ -3,7 +3,14 @@ import { QUANTITY_WORDS, unitsFor, unitWords } from '../../record/sheetMeasure.t
 import { GroundButton } from '../kit/Ground.tsx';
 import { ChipField } from '../kit/GroundChips.tsx';
 import { ItemKeys } from './ItemKeys.tsx';
-import { SheetCell, SheetChoice, SheetCount, SheetNumber, SheetText, SheetTick } from './SheetFields.tsx';
+import {
+  SheetCell,
+  SheetChoice,
+  SheetCount,
+  SheetNumber,
+  SheetText,
+  SheetTick,
+} from './SheetFields.tsx';
 import { useDraft } from './sheetDraft.ts';
 import styles from './Brief.module.css';
 
@@ -43,12 +50,22 @@ export function InstrumentItem({ index, instrument }: { index: number; instrumen
         }))}
       />
       <div className={styles.fields}>
-        <SheetCount path={`${at}.format.wholeDigits`} label="Boxes before the point" from={1} to={7} />
+        <SheetCount
+          path={`${at}.format.wholeDigits`}
+          label="Boxes before the point"
+          from={1}
+          to={7}
+        />
         <SheetCount path={`${at}.format.decimals`} label="Boxes after the point" from={0} to={4} />
       </div>
       <SheetTick path={`${at}.format.signed`} label="Offers a sign key" />
       <div className={styles.fields}>
-        <SheetNumber path={`${at}.resolution`} label="Smallest step it shows" unit={unit} zeroIsBlank />
+        <SheetNumber
+          path={`${at}.resolution`}
+          label="Smallest step it shows"
+          unit={unit}
+          zeroIsBlank
+        />
         <SheetNumber path={`${at}.rangeLow`} label="Plausible from" unit={unit} optional />
         <SheetNumber path={`${at}.rangeHigh`} label="Plausible to" unit={unit} optional />
         <SheetNumber
@@ -75,7 +92,8 @@ function Consumer({ index, instrument }: { index: number; instrument: Instrument
     return null;
   }
   const engines = Array.from({ length: draft.sheet.aircraft.engineCount }, (_, place) => place + 1);
-  const listed = typeof consumer === 'number' && !engines.includes(consumer) ? [...engines, consumer] : engines;
+  const listed =
+    typeof consumer === 'number' && !engines.includes(consumer) ? [...engines, consumer] : engines;
   const path = `instruments.${index}.consumer` as const;
   return (
     <ChipField
@@ -103,7 +121,11 @@ function Calibration(props: { index: number; instrument: Instrument; unit: strin
     <section className={styles.block}>
       <h3>Calibration</h3>
       <div className={styles.fields}>
-        <SheetNumber path={`${at}.correction`} label="Correction, added to the reading" unit={unit} />
+        <SheetNumber
+          path={`${at}.correction`}
+          label="Correction, added to the reading"
+          unit={unit}
+        />
         <SheetNumber
           path={`${at}.residualStandardUncertainty`}
           label="Doubt left after it, one sigma"
@@ -120,7 +142,10 @@ function Calibration(props: { index: number; instrument: Instrument; unit: strin
               <span>At</span>
               <SheetCell path={`${at}.points.${row}.reading`} label={`Row ${row + 1}, reading`} />
               <span>add</span>
-              <SheetCell path={`${at}.points.${row}.correction`} label={`Row ${row + 1}, correction`} />
+              <SheetCell
+                path={`${at}.points.${row}.correction`}
+                label={`Row ${row + 1}, correction`}
+              />
               <span>{unit}</span>
               <GroundButton
                 act={`points.remove=${row}`}

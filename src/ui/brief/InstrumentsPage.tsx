@@ -52,9 +52,7 @@ export function InstrumentsPage() {
 function InstrumentRow({ instrument, index }: { instrument: Instrument; index: number }) {
   const draft = useDraft();
   const { calibration } = instrument;
-  const doubts = draft.doubts.filter((one) =>
-    one.path.startsWith(`instruments.${index}.`),
-  ).length;
+  const doubts = draft.doubts.filter((one) => one.path.startsWith(`instruments.${index}.`)).length;
   const correction =
     calibration.points !== undefined && calibration.points.length > 1
       ? `table of ${calibration.points.length}`
@@ -68,7 +66,9 @@ function InstrumentRow({ instrument, index }: { instrument: Instrument; index: n
         onClick={() => draft.openItem(index)}
       >
         <b>{instrument.id}</b>
-        <span>{instrument.name === '' ? QUANTITY_WORDS[instrument.quantity] : instrument.name}</span>
+        <span>
+          {instrument.name === '' ? QUANTITY_WORDS[instrument.quantity] : instrument.name}
+        </span>
         <span>{unitWords(instrument.unit)}</span>
         <span>
           {correction}

@@ -17,8 +17,17 @@ export function LimitsPage() {
         <SheetMeasure path="limits.bingo" label="Bingo fuel" {...fuel} />
         <SheetNumber path="limits.readingEveryS" label="A fuel reading every" unit="s" />
         <SheetNumber path="limits.samplerPlannedS" label="A sampler is open for" unit="s" />
-        <SheetNumber path="limits.coversAfterGearUpS" label="Covers are due after gear up" unit="s" />
-        <SheetNumber path="limits.photoFrameEveryS" label="Photo panel, a frame every" unit="s" optional />
+        <SheetNumber
+          path="limits.coversAfterGearUpS"
+          label="Covers are due after gear up"
+          unit="s"
+        />
+        <SheetNumber
+          path="limits.photoFrameEveryS"
+          label="Photo panel, a frame every"
+          unit="s"
+          optional
+        />
       </div>
     </>
   );

@@ -35,7 +35,9 @@ export function OpenFlight(props: {
   const person = sheet.people.find((one) => one.id === texts.of('person', scribe?.id ?? ''));
   const author = texts.of('author', person?.id ?? '');
   const role = texts.of('role', person?.role ?? '');
-  const dateFault = isCalendarDate(date) ? null : `Date: \u201c${date}\u201d is not a date, YYYY-MM-DD.`;
+  const dateFault = isCalendarDate(date)
+    ? null
+    : `Date: \u201c${date}\u201d is not a date, YYYY-MM-DD.`;
   const authorFault = author.trim() === '' ? 'Say who writes: initials are enough.' : null;
   const open = async () => {
     setOpening(true);
@@ -76,7 +78,9 @@ export function OpenFlight(props: {
         onChange={(value) => texts.put('nature', value)}
         hint="Practice is marked in every entry’s flight, on every screen and in the file’s name."
       />
-      {nature === 'practice' ? <p className={styles.practice}>PRACTICE: never a flight record.</p> : null}
+      {nature === 'practice' ? (
+        <p className={styles.practice}>PRACTICE: never a flight record.</p>
+      ) : null}
       <div className={styles.fields}>
         {text('title', 'Title', title)}
         {text('date', 'UTC date, YYYY-MM-DD', date, dateFault)}

@@ -64,8 +64,18 @@ function PanelRow({ panel, index }: { panel: Panel; index: number }) {
         <b>{id}</b>
       </GroundButton>
       <SheetCell path={`${at}.area.value`} label={`Panel ${id}, area`} zeroIsBlank />
-      <SheetCell path={`${at}.spanFromFraction`} label={`Panel ${id}, from % of span`} scale={100} optional />
-      <SheetCell path={`${at}.spanToFraction`} label={`Panel ${id}, to % of span`} scale={100} optional />
+      <SheetCell
+        path={`${at}.spanFromFraction`}
+        label={`Panel ${id}, from % of span`}
+        scale={100}
+        optional
+      />
+      <SheetCell
+        path={`${at}.spanToFraction`}
+        label={`Panel ${id}, to % of span`}
+        scale={100}
+        optional
+      />
     </li>
   );
 }
@@ -93,7 +103,12 @@ function PanelItem({ index, panel }: { index: number; panel: Panel }) {
             { value: 'R', label: 'Right' },
           ]}
         />
-        <SheetMeasure path={`${at}.area`} label="Area" units={unitsOf('area')} unit={wingArea.unit} />
+        <SheetMeasure
+          path={`${at}.area`}
+          label="Area"
+          units={unitsOf('area')}
+          unit={wingArea.unit}
+        />
         <SheetMeasure
           path={`${at}.meanChord`}
           label="Mean chord"
@@ -101,8 +116,20 @@ function PanelItem({ index, panel }: { index: number; panel: Panel }) {
           unit={draft.sheet.heightUnit}
           optional
         />
-        <SheetNumber path={`${at}.spanFromFraction`} label="Begins at" unit="% of span" scale={100} optional />
-        <SheetNumber path={`${at}.spanToFraction`} label="Ends at" unit="% of span" scale={100} optional />
+        <SheetNumber
+          path={`${at}.spanFromFraction`}
+          label="Begins at"
+          unit="% of span"
+          scale={100}
+          optional
+        />
+        <SheetNumber
+          path={`${at}.spanToFraction`}
+          label="Ends at"
+          unit="% of span"
+          scale={100}
+          optional
+        />
         <SheetNumber
           path={`${at}.laminarToChordFraction`}
           label="Laminar, when it holds, to"
@@ -159,7 +186,12 @@ function MakePanels() {
       {field('area', 'Area of each', '', unitWords(sheet.aircraft.wingArea.unit))}
       {field('from', 'From', '10', '% of span')}
       {field('to', 'To', '90', '% of span')}
-      <GroundButton act="panels.make" strong={sheet.panels.length === 0} disabled={!sound} onPress={make}>
+      <GroundButton
+        act="panels.make"
+        strong={sheet.panels.length === 0}
+        disabled={!sound}
+        onPress={make}
+      >
         {sheet.panels.length === 0 ? 'Make them' : 'Make them anew'}
       </GroundButton>
     </section>

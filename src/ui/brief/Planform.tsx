@@ -20,10 +20,7 @@ export function Planform(props: {
     >
       <Half wing="L" {...props} />
       <Half wing="R" {...props} />
-      <path
-        className={styles.skin}
-        d="M95 44 V14 C95 6 97.5 0 100 -4 C102.5 0 105 6 105 14 V44"
-      />
+      <path className={styles.skin} d="M95 44 V14 C95 6 97.5 0 100 -4 C102.5 0 105 6 105 14 V44" />
     </svg>
   );
 }

@@ -19,8 +19,7 @@ export function PreflightForm(props: {
   const texts = useKeptTexts(`preflight-${props.journal.flight}`);
   const { write, refused } = useWrite(props.journal);
   const masses = sheet.massUnit === 'kg' ? (['kg', 'lb'] as const) : (['lb', 'kg'] as const);
-  const densities =
-    sheet.massUnit === 'kg' ? (['kg/l', 'lb/USgal'] as const) : DENSITIES;
+  const densities = sheet.massUnit === 'kg' ? (['kg/l', 'lb/USgal'] as const) : DENSITIES;
   const fitted = formNumber(texts, 'coversFitted', 'Covers fitted');
   const of = formNumber(
     texts,
@@ -73,9 +72,27 @@ export function PreflightForm(props: {
       <div className={styles.fields}>
         <FormNumberField {...shared} name="coversFitted" label="Covers fitted" number={fitted} />
         <FormNumberField {...shared} name="coversOf" label="Of" number={of} />
-        <FormMeasureField {...shared} name="rampWeight" label="Ramp weight" measure={ramp} units={masses} />
-        <FormMeasureField {...shared} name="fuel" label="Fuel on board" measure={fuel} units={masses} />
-        <FormMeasureField {...shared} name="fuelDensity" label="Fuel density" measure={density} units={densities} />
+        <FormMeasureField
+          {...shared}
+          name="rampWeight"
+          label="Ramp weight"
+          measure={ramp}
+          units={masses}
+        />
+        <FormMeasureField
+          {...shared}
+          name="fuel"
+          label="Fuel on board"
+          measure={fuel}
+          units={masses}
+        />
+        <FormMeasureField
+          {...shared}
+          name="fuelDensity"
+          label="Fuel density"
+          measure={density}
+          units={densities}
+        />
         <FormMeasureField
           {...shared}
           name="fuelTemperature"
@@ -84,7 +101,11 @@ export function PreflightForm(props: {
           units={TEMPERATURES}
         />
       </div>
-      <FormText {...shared} name="samplersLoaded" label="Samplers loaded, ids with commas between" />
+      <FormText
+        {...shared}
+        name="samplersLoaded"
+        label="Samplers loaded, ids with commas between"
+      />
       {counts.map((words) => (
         <p key={words}>
           <b>{words}</b>

@@ -35,7 +35,9 @@ export function ProbesPage() {
           act="probes.make"
           strong={sheet.probes.length === 0}
           disabled={sheet.panels.length === 0}
-          onPress={() => draft.replace({ ...sheet, probes: probesFor(sheet.panels, Number(count)) })}
+          onPress={() =>
+            draft.replace({ ...sheet, probes: probesFor(sheet.panels, Number(count)) })
+          }
         >
           {sheet.probes.length === 0 ? 'Make them' : 'Make them anew'}
         </GroundButton>
@@ -69,7 +71,11 @@ export function ProbesPage() {
         optional
       />
       {sheet.panels.map((panel) => (
-        <ProbesOfPanel key={panel.id} name={`Panel ${panel.id}`} of={(probe) => probe.panel === panel.id} />
+        <ProbesOfPanel
+          key={panel.id}
+          name={`Panel ${panel.id}`}
+          of={(probe) => probe.panel === panel.id}
+        />
       ))}
       <ProbesOfPanel
         name="On no panel of this flight sheet"
@@ -92,7 +98,11 @@ function ProbesOfPanel(props: { name: string; of: (probe: Probe) => boolean }) {
       <h3>{props.name}</h3>
       <div className={styles.keys}>
         {rows.map(({ probe, index }) => (
-          <GroundButton key={index} act={`probes.item=${index}`} onPress={() => draft.openItem(index)}>
+          <GroundButton
+            key={index}
+            act={`probes.item=${index}`}
+            onPress={() => draft.openItem(index)}
+          >
             <b>{probe.id}</b>
             <br />
             {probe.serviceable ? measureWords(probe.area) : 'out of service'}
@@ -143,7 +153,12 @@ function ProbeItem({ index, probe }: { index: number; probe: Probe }) {
             { value: 'rake', label: 'Rake' },
           ]}
         />
-        <SheetMeasure path={`${at}.area`} label="Area it stands for" units={unitsOf('area')} unit={probe.area.unit} />
+        <SheetMeasure
+          path={`${at}.area`}
+          label="Area it stands for"
+          units={unitsOf('area')}
+          unit={probe.area.unit}
+        />
       </div>
       <SheetTick path={`${at}.serviceable`} label="Serviceable" />
     </>

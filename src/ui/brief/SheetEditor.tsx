@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState, type ComponentType } from 'react';
+import { useEffect, useRef, type ComponentType } from 'react';
 import { sectionOf, SHEET_SECTIONS, type SheetSection } from '../../record/sheetCheck.ts';
 import { AircraftPage } from './AircraftPage.tsx';
 import { BaselinePage } from './BaselinePage.tsx';
@@ -39,18 +39,19 @@ export function SheetEditor(props: {
   readonly onPlace: (section: SheetSection, item: number | null) => void;
 }) {
   const { draft, section } = props;
-  const [wanted, setWanted] = useState<string | null>(null);
+  const wanted = useRef<string | null>(null);
   const page = useRef<HTMLElement>(null);
+  // The field of a doubt may stand on another page: it takes the focus once that page is there.
   useEffect(() => {
-    if (wanted !== null) {
-      const field = [...(page.current?.querySelectorAll<HTMLElement>('[data-act]') ?? [])].find(
-        (element) => element.dataset['act']?.startsWith(wanted) === true,
-      );
+    const act = wanted.current;
+    if (act !== null) {
+      wanted.current = null;
+      const fields = [...(page.current?.querySelectorAll<HTMLElement>('[data-act]') ?? [])];
+      const field = fields.find((element) => element.dataset['act']?.startsWith(act) === true);
       const target = field?.matches('label') === true ? field.querySelector('input') : field;
       target?.focus();
-      setWanted(null);
     }
-  }, [wanted]);
+  });
   const { name, page: Page } = PAGES[section];
   return (
     <DraftContext value={draft}>
@@ -94,8 +95,8 @@ export function SheetEditor(props: {
                     data-act={`doubt=${index}`}
                     onClick={() => {
                       const to = sectionOf(doubt.path);
+                      wanted.current = `sheet.${doubt.path}`;
                       props.onPlace(to, itemOf(to, doubt.path));
-                      setWanted(`sheet.${doubt.path}`);
                     }}
                   >
                     {doubt.words}

@@ -1,11 +1,12 @@
 import { useState } from 'react';
-import type { Measure, Unit } from '../../record/sheet.ts';
+import type { Unit } from '../../record/sheet.ts';
 import { valueAt, type SheetPath } from '../../record/sheetEdit.ts';
 import { unitWords } from '../../record/sheetMeasure.ts';
 import { NumberField, TextField, TickField } from '../kit/Ground.tsx';
 import { ChipField } from '../kit/GroundChips.tsx';
 import { numberText, typedNumber } from './numberText.ts';
-import { useDraft, type SheetDraft } from './sheetDraft.ts';
+import { useDraft } from './sheetDraft.ts';
+import { isMeasure, NOTHING, useNumberText, type NumberAt } from './useNumberText.ts';
 import styles from './Brief.module.css';
 
 interface AtProps {
@@ -42,13 +43,8 @@ export function SheetText(
   );
 }
 
-interface NumberProps extends AtProps {
+interface NumberProps extends AtProps, NumberAt {
   readonly unit?: string;
-  /** Absent from the sheet when blank; others are 0 there, which reads as not given. */
-  readonly optional?: boolean;
-  /** What is typed is the stored number times this: 100 for per cent. */
-  readonly scale?: number;
-  readonly zeroIsBlank?: boolean;
 }
 
 /** A number of the flight sheet, kept as typed while it is typed. */
@@ -88,41 +84,13 @@ export function SheetCell(props: NumberProps) {
   );
 }
 
-function useNumberText(draft: SheetDraft, props: NumberProps) {
-  const { path, label, scale = 1 } = props;
-  const at = valueAt(draft.sheet, path);
-  const stored = typeof at === 'number' ? at : isMeasure(at) ? at.value : null;
-  const [typed, setTyped] = useState<{ text: string; value: number | null } | null>(null);
-  const blank = stored === null || (stored === 0 && props.zeroIsBlank === true);
-  const text =
-    draft.keptAt(path)?.text ??
-    (typed !== null && typed.value === stored
-      ? typed.text
-      : blank
-        ? ''
-        : numberText(stored * scale));
-  return {
-    text,
-    onText: (next: string) => {
-      const read = typedNumber(next, label);
-      if (read.kind === 'fault') {
-        draft.keep(path, { text: next, words: read.words });
-        return;
-      }
-      const number = read.kind === 'blank' ? null : Number((read.value / scale).toPrecision(12));
-      const value = number ?? (props.optional === true ? null : 0);
-      setTyped({ text: next, value });
-      draft.put(path, value === null ? undefined : value, {
-        text: next,
-        words: `${label}: \u201c${next}\u201d is not a whole number, 0 or more.`,
-      });
-    },
-  };
-}
-
 /** A measure: the number beside the units that it may be given in. The unit may be chosen before the number. */
 export function SheetMeasure(
-  props: AtProps & { readonly units: readonly Unit[]; readonly unit: Unit; readonly optional?: boolean },
+  props: AtProps & {
+    readonly units: readonly Unit[];
+    readonly unit: Unit;
+    readonly optional?: boolean;
+  },
 ) {
   const draft = useDraft();
   const { path, label, optional = false } = props;
@@ -136,20 +104,25 @@ export function SheetMeasure(
   const value = isBlank ? null : stored.value;
   const text =
     draft.keptAt(path)?.text ??
-    (typed !== null && typed.value === value ? typed.text : value === null ? '' : numberText(value));
+    (typed !== null && typed.value === value
+      ? typed.text
+      : value === null
+        ? ''
+        : numberText(value));
   const putText = (next: string) => {
     const read = typedNumber(next, label);
     if (read.kind === 'fault') {
+      setChosen(unit);
+      draft.put(path, optional ? undefined : { value: 0, unit }, NOTHING);
       draft.keep(path, { text: next, words: read.words });
       return;
     }
     const number = read.kind === 'blank' ? null : read.value;
     setTyped({ text: next, value: number === 0 && !optional ? null : number });
-    draft.put(
-      path,
-      number === null && optional ? undefined : { value: number ?? 0, unit },
-      { text: next, words: `${label}: \u201c${next}\u201d is not a number.` },
-    );
+    draft.put(path, number === null && optional ? undefined : { value: number ?? 0, unit }, {
+      text: next,
+      words: `${label}: \u201c${next}\u201d is not a number.`,
+    });
   };
   const putUnit = (next: Unit) => {
     setChosen(next);
@@ -181,10 +154,12 @@ export function SheetMeasure(
 }
 
 export function SheetChoice<Value extends string>(
-  props: AtProps & { readonly choices: readonly { readonly value: Value; readonly label: string }[] },
+  props: AtProps & {
+    readonly choices: readonly { readonly value: Value; readonly label: string }[];
+  },
 ) {
   const draft = useDraft();
-  const stored = String(valueAt(draft.sheet, props.path) ?? '');
+  const stored = valueAt(draft.sheet, props.path);
   return (
     <ChipField
       act={`sheet.${props.path}`}
@@ -231,8 +206,4 @@ export function SheetTick(props: AtProps) {
       onChange={(value) => draft.put(props.path, value, { text: '', words: '' })}
     />
   );
-}
-
-function isMeasure(value: unknown): value is Measure {
-  return typeof value === 'object' && value !== null && 'value' in value && 'unit' in value;
 }

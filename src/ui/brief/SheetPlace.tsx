@@ -89,9 +89,7 @@ function FoundSheet({ keeper, ...props }: SheetPlaceProps & { readonly keeper: S
           </GroundButton>
         ) : null}
       </div>
-      {props.flight === null ? null : (
-        <SheetChange {...props.flight} clock={clock} draft={draft} />
-      )}
+      {props.flight === null ? null : <SheetChange {...props.flight} clock={clock} draft={draft} />}
       <SheetEditor draft={draft} section={section} onPlace={go} />
     </>
   );

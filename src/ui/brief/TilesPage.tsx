@@ -48,7 +48,11 @@ export function TilesPage() {
         choices={FLIGHT_PHASES.map((value) => ({ value, label: PHASE_WORDS[value] }))}
         onChange={(value) => choose((now) => ({ ...now, phase: value }))}
       />
-      <div className={styles.tiles} role="group" aria-label={`Tiles of the ${PHASE_WORDS[phase]} page`}>
+      <div
+        className={styles.tiles}
+        role="group"
+        aria-label={`Tiles of the ${PHASE_WORDS[phase]} page`}
+      >
         {PLACES.map((one) => (
           <GroundButton
             key={one}
@@ -60,7 +64,9 @@ export function TilesPage() {
           </GroundButton>
         ))}
       </div>
-      <p className={styles.quiet}>{`Place ${place + 1}: ${labelOf(page[place])}. Choose what stands there.`}</p>
+      <p
+        className={styles.quiet}
+      >{`Place ${place + 1}: ${labelOf(page[place])}. Choose what stands there.`}</p>
       <div className={styles.choices}>
         <GroundButton act="tiles.put=none" onPress={() => put(null)}>
           <b>Empty</b>

@@ -15,7 +15,7 @@ import { useKept, useKeptTexts } from './useKept.ts';
 import styles from './Brief.module.css';
 
 /** The touch of a hack that is not written yet; it survives a reload. */
-export const touchSchema = v.nullable(
+const touchSchema = v.nullable(
   v.object({ wall: v.number(), mono: v.number(), boot: v.string() }),
 );
 const NO_TOUCH: v.InferOutput<typeof touchSchema> = null;
@@ -49,7 +49,8 @@ export function TimeHackPage(props: {
   const called = calledMinute(stamp?.wall ?? now);
   const typed = texts.of('master', clockText(called));
   const masterTime = readClock(typed, stamp?.wall ?? now);
-  const scale = SCALES.find((one) => one.value === texts.of('scale', master?.scale))?.value ?? 'unknown';
+  const scale =
+    SCALES.find((one) => one.value === texts.of('scale', master?.scale))?.value ?? 'unknown';
   return (
     <div className={styles.hackPage}>
       <section aria-label="Callout">

@@ -35,6 +35,7 @@ export const CAUTIONS = [
   },
   {
     id: 'provisional',
-    words: 'The live figure is provisional, with its uncertainty. Decisions rest with the test team.',
+    words:
+      'The live figure is provisional, with its uncertainty. Decisions rest with the test team.',
   },
 ] as const;

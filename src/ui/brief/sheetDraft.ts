@@ -11,8 +11,8 @@ import { useKept } from './useKept.ts';
 
 /** What the pages of the editor work on. */
 export interface SheetDraft extends KeeperState {
-  /** Changes one field; where the record would not take it, the text is kept with the reason instead. */
-  readonly put: (path: SheetPath, value: unknown, refusal: Refusal) => void;
+  /** Changes one field; where the record would not take it, the text is kept with the reason instead: then false. */
+  readonly put: (path: SheetPath, value: unknown, refusal: Refusal) => boolean;
   readonly replace: (sheet: FlightSheet) => void;
   readonly undo: () => void;
   /** A text that is no value yet, with the reason; null when the field is sound. */
@@ -97,11 +97,12 @@ export function useSheetDraft(
       const next = withValue(keeper.get().sheet, path, value);
       if (next === null) {
         keep(path, refusal);
-      } else {
-        // A row that goes moves those after it: texts kept under their numbers would name the wrong row.
-        forget(value === undefined ? path.replace(/\.\d+$/, '') : path);
-        keeper.replace(next);
+        return false;
       }
+      // A row that goes moves those after it: texts kept under their numbers would name the wrong row.
+      forget(value === undefined ? path.replace(/\.\d+$/, '') : path);
+      keeper.replace(next);
+      return true;
     },
     replace: (next) => keeper.replace(next),
     undo: () => {

@@ -55,6 +55,9 @@ const worker = VitePWA({
   },
 });
 
+/** Ends a test that hangs. No test is judged by its time, so a slow machine must not fail one. */
+const PATIENCE_MS = 60_000;
+
 /** What each vitest project has. They do not inherit from the app's build: no worker is made for a unit test. */
 const project = () => ({
   root,
@@ -98,6 +101,7 @@ export default defineConfig({
           name: 'screens',
           root,
           environment: 'happy-dom',
+          testTimeout: PATIENCE_MS,
           include: ['test/ui/**/*.test.{ts,tsx}'],
           setupFiles: ['test/ui/setup.ts'],
         },
@@ -108,6 +112,7 @@ export default defineConfig({
           name: 'journal',
           root,
           environment: 'node',
+          testTimeout: PATIENCE_MS,
           include: ['test/journal/**/*.test.ts'],
           exclude: ['test/journal/**/*.browser.test.ts'],
         },
@@ -119,7 +124,7 @@ export default defineConfig({
           root,
           include: ['test/journal/**/*.browser.test.ts'],
           fileParallelism: false,
-          testTimeout: 60_000,
+          testTimeout: PATIENCE_MS,
           browser: {
             enabled: true,
             headless: true,

@@ -15,12 +15,31 @@ export type RecorderId = Brand<string, 'RecorderId'>;
 /** 32 lower-case hexadecimal digits, shared by all recorders of one flight. */
 export type FlightId = Brand<string, 'FlightId'>;
 
+const HEX_64 = /^[0-9a-f]{64}$/;
+const HEX_32 = /^[0-9a-f]{32}$/;
+
+export function isEpochMs(value: unknown): value is EpochMs {
+  return Number.isSafeInteger(value);
+}
+
+export function isEntryId(value: unknown): value is EntryId {
+  return typeof value === 'string' && HEX_64.test(value);
+}
+
+export function isRecorderId(value: unknown): value is RecorderId {
+  return typeof value === 'string' && HEX_32.test(value);
+}
+
+export function isFlightId(value: unknown): value is FlightId {
+  return typeof value === 'string' && HEX_32.test(value);
+}
+
 /** Makes an instant. @throws RangeError when the number is not a whole, finite millisecond. */
 export function epochMs(value: number): EpochMs {
-  if (!Number.isSafeInteger(value)) {
-    throw new RangeError(`an instant must be whole milliseconds, got ${value}`);
+  if (!isEpochMs(value)) {
+    throw new RangeError(`an instant must be whole milliseconds, got ${String(value)}`);
   }
-  return value as EpochMs;
+  return value;
 }
 
 /**
@@ -34,26 +53,26 @@ export function laterBy(at: EpochMs, durationMs: number): EpochMs {
 
 /** Reads an entry id. @throws RangeError when the text is not 64 lower-case hexadecimal digits. */
 export function entryId(text: string): EntryId {
-  if (!/^[0-9a-f]{64}$/.test(text)) {
-    throw new RangeError(`an entry id must be 64 hexadecimal digits, got ${text}`);
+  if (!isEntryId(text)) {
+    throw new RangeError(`an entry id must be 64 hexadecimal digits, got ${String(text)}`);
   }
-  return text as EntryId;
+  return text;
 }
 
 /** Reads a recorder id. @throws RangeError when the text is not 32 lower-case hexadecimal digits. */
 export function recorderId(text: string): RecorderId {
-  if (!/^[0-9a-f]{32}$/.test(text)) {
-    throw new RangeError(`a recorder id must be 32 hexadecimal digits, got ${text}`);
+  if (!isRecorderId(text)) {
+    throw new RangeError(`a recorder id must be 32 hexadecimal digits, got ${String(text)}`);
   }
-  return text as RecorderId;
+  return text;
 }
 
 /** Reads a flight id. @throws RangeError when the text is not 32 lower-case hexadecimal digits. */
 export function flightId(text: string): FlightId {
-  if (!/^[0-9a-f]{32}$/.test(text)) {
-    throw new RangeError(`a flight id must be 32 hexadecimal digits, got ${text}`);
+  if (!isFlightId(text)) {
+    throw new RangeError(`a flight id must be 32 hexadecimal digits, got ${String(text)}`);
   }
-  return text as FlightId;
+  return text;
 }
 
 /** Readonly all the way down: what was written does not change. */

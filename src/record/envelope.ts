@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { type EntryId, flightId, type FlightId, recorderId, type RecorderId } from './brand.ts';
+import { type EntryId, type FlightId, isFlightId, isRecorderId, type RecorderId } from './brand.ts';
 import type { Entry, KnownEntry } from './entry.ts';
 import { bodySchemas, entryIdSchema, instantSchema, type KnownKind } from './kinds.ts';
 import { bad, good, type Result } from './result.ts';
@@ -19,38 +19,21 @@ export type EntryFault =
 /** Version of the envelope that this release writes and reads; it rises only when the hash rule changes. */
 export const ENVELOPE_VERSION = 1;
 
-const finite = v.pipe(v.number(), v.finite());
-const seqSchema = v.pipe(
-  v.number(),
-  v.integer(),
-  v.minValue(1),
-  v.maxValue(Number.MAX_SAFE_INTEGER),
-);
-const ordSchema = v.pipe(
-  v.number(),
-  v.check((value) => Number.isSafeInteger(value)),
-);
-const hex32 = v.pipe(v.string(), v.regex(/^[0-9a-f]{32}$/));
+const text = (limit: number) => v.pipe(v.string(), v.maxLength(limit));
 
 const envelopeSchema = v.object({
   v: v.literal(ENVELOPE_VERSION),
-  flight: v.pipe(
-    hex32,
-    v.transform((text): FlightId => flightId(text)),
-  ),
-  rec: v.pipe(
-    hex32,
-    v.transform((text): RecorderId => recorderId(text)),
-  ),
-  seq: seqSchema,
+  flight: v.custom<FlightId>(isFlightId),
+  rec: v.custom<RecorderId>(isRecorderId),
+  seq: v.custom<number>((value) => Number.isSafeInteger(value) && Number(value) >= 1),
   prev: v.nullable(entryIdSchema),
-  ord: ordSchema,
+  ord: v.custom<number>(Number.isSafeInteger),
   wall: instantSchema,
-  mono: finite,
-  boot: v.pipe(v.string(), v.maxLength(64)),
-  author: v.pipe(v.string(), v.maxLength(200)),
-  role: v.pipe(v.string(), v.maxLength(200)),
-  kind: v.pipe(v.string(), v.minLength(1), v.maxLength(100)),
+  mono: v.custom<number>(Number.isFinite),
+  boot: text(64),
+  author: text(200),
+  role: text(200),
+  kind: v.pipe(text(100), v.minLength(1)),
 });
 
 /**

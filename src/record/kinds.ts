@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { entryId, epochMs, type EntryId, type EpochMs } from './brand.ts';
+import { isEntryId, isEpochMs, type EntryId, type EpochMs } from './brand.ts';
 import { flightSheetSchema, measureSchema, unitSchema, wingSchema } from './sheet.ts';
 
 /**
@@ -12,16 +12,8 @@ const count = v.pipe(v.number(), v.integer(), v.minValue(0));
 const name = v.pipe(v.string(), v.maxLength(200));
 const words = v.pipe(v.string(), v.maxLength(2000));
 const id = v.pipe(v.string(), v.minLength(1), v.maxLength(40));
-export const instantSchema = v.pipe(
-  v.number(),
-  v.check((value) => Number.isSafeInteger(value)),
-  v.transform((value): EpochMs => epochMs(value)),
-);
-export const entryIdSchema = v.pipe(
-  v.string(),
-  v.regex(/^[0-9a-f]{64}$/),
-  v.transform((text): EntryId => entryId(text)),
-);
+export const instantSchema = v.custom<EpochMs>(isEpochMs);
+export const entryIdSchema = v.custom<EntryId>(isEntryId);
 
 /** A gauge as it was read, in the unit it shows. Not read, not applicable, unserviceable and zero are four things. */
 export const readingSchema = v.union([

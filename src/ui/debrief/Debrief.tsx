@@ -1,0 +1,111 @@
+import { useCallback, useMemo, useRef, useState } from 'react';
+import type { Clock, Journal, Shelf } from '../../journal/journal.ts';
+import type { EntryId } from '../../record/brand.ts';
+import { useFlight } from '../useFlight.ts';
+import { AuditTab } from './audit/AuditTab.tsx';
+import { ClocksTab } from './clocks/ClocksTab.tsx';
+import type { Desk } from './context.ts';
+import styles from './Debrief.module.css';
+import { DebriefHead } from './DebriefHead.tsx';
+import { FilesTab } from './files/FilesTab.tsx';
+import { FormsTab } from './forms/FormsTab.tsx';
+import { PanelsTab } from './panels/PanelsTab.tsx';
+import { PenChoice } from './PenChoice.tsx';
+import { PointsTab } from './points/PointsTab.tsx';
+import { openItemsOf } from './sign/openItems.ts';
+import { SignTab } from './sign/SignTab.tsx';
+import { type TabId, tabElementId, tabPanelId, Tabs } from './Tabs.tsx';
+import { TimelineTab } from './TimelineTab.tsx';
+import { useTimeWindow } from './timeline/useTimeWindow.ts';
+import { useDebrief } from './useDebrief.ts';
+import { useWriter } from './useWriter.ts';
+
+/** Debrief: the flight on one time axis, put right in the open, decided, signed and handed over. */
+export function Debrief(props: {
+  readonly journal: Journal;
+  readonly shelf: Shelf;
+  readonly clock: Clock;
+  readonly build: string;
+  readonly onBrief: () => void;
+  readonly onFly: () => void;
+}) {
+  const { journal, clock } = props;
+  const { view, status } = useFlight(journal);
+  const writer = useWriter(journal, clock);
+  const { base, points, model, rows, struckCount } = useDebrief(view);
+  const control = useTimeWindow(model);
+  const [tab, setTab] = useState<TabId>('timeline');
+  const [selected, setSelected] = useState<EntryId | null>(null);
+  const page = useRef<HTMLDivElement>(null);
+  const openItems = useMemo(() => openItemsOf(view, points), [view, points]);
+
+  const select = useCallback(
+    (entry: EntryId | null): void => {
+      setSelected(entry);
+      const mark = model.marks.find((one) => one.entry === entry);
+      if (mark !== undefined) {
+        control.reveal(mark.at);
+      }
+    },
+    [model, control],
+  );
+  const openOnTimeline = (entry: EntryId): void => {
+    select(entry);
+    setTab('timeline');
+  };
+  const desk: Desk = { view, base, journal, clock, writer, selected, select };
+
+  return (
+    <div ref={page} className={styles.page}>
+      <DebriefHead
+        view={view}
+        status={status}
+        openItems={openItems.length}
+        onBrief={props.onBrief}
+        onFly={props.onFly}
+      />
+      <div className={styles.bar}>
+        <Tabs chosen={tab} onChoose={setTab} />
+        <PenChoice desk={desk} />
+      </div>
+      <main
+        role="tabpanel"
+        id={tabPanelId(tab)}
+        aria-labelledby={tabElementId(tab)}
+        className={tab === 'timeline' ? styles.main : `${styles.main} ${styles.scrolls}`}
+      >
+        {tab === 'timeline' ? (
+          <TimelineTab
+            desk={desk}
+            model={model}
+            control={control}
+            rows={rows}
+            points={points}
+            struckCount={struckCount}
+            onLeave={() =>
+              page.current?.querySelector<HTMLElement>('[role="tab"][tabindex="0"]')?.focus()
+            }
+          />
+        ) : null}
+        {tab === 'points' ? (
+          <PointsTab desk={desk} points={points} onOpen={openOnTimeline} />
+        ) : null}
+        {tab === 'panels' ? <PanelsTab desk={desk} /> : null}
+        {tab === 'clocks' ? <ClocksTab desk={desk} /> : null}
+        {tab === 'audit' ? <AuditTab desk={desk} onOpen={openOnTimeline} /> : null}
+        {tab === 'forms' ? <FormsTab desk={desk} /> : null}
+        {tab === 'files' ? <FilesTab desk={desk} shelf={props.shelf} build={props.build} /> : null}
+        {tab === 'sign' ? (
+          <SignTab desk={desk} openItems={openItems} onOpen={openOnTimeline} />
+        ) : null}
+      </main>
+      <p className={styles.foot}>
+        <span role="status">{writer.said}</span>
+        <span>
+          Record only. Provisional, with its doubt; decisions rest with the test team. The approval
+          of the operator and the test safety plan overrule this page.
+        </span>
+      </p>
+    </div>
+  );
+}

@@ -1,0 +1,94 @@
+import { useEffect, useRef, useState } from 'react';
+import type { PointResult } from '../../analysis/results.ts';
+import type { Desk } from './context.ts';
+import styles from './Debrief.module.css';
+import { EntryDetail } from './detail/EntryDetail.tsx';
+import { PointsTable } from './points/PointsTable.tsx';
+import { EntryTable } from './table/EntryTable.tsx';
+import type { Row } from './table/rows.ts';
+import { stepFrom } from './timeline/markSteps.ts';
+import type { TimelineModel } from './timeline/model.ts';
+import { Timeline } from './timeline/Timeline.tsx';
+import { useBoxSize } from './timeline/useLook.ts';
+import type { TimeWindowControl } from './timeline/useTimeWindow.ts';
+
+/** Below this the selected entry takes the place of the results instead of a column of its own. */
+const WIDE_FROM_PX = 1100;
+
+/** The axis with its lanes, the table under it, and the selected entry beside them. */
+export function TimelineTab(props: {
+  readonly desk: Desk;
+  readonly model: TimelineModel;
+  readonly control: TimeWindowControl;
+  readonly rows: readonly Row[];
+  readonly points: readonly PointResult[];
+  readonly struckCount: number;
+  readonly onLeave: () => void;
+}) {
+  const { desk, model } = props;
+  const { view, selected } = desk;
+  const box = useRef<HTMLDivElement>(null);
+  const { widthPx, heightPx } = useBoxSize(box);
+  const [opened, setOpened] = useState(0);
+  const standing = selected === null ? undefined : view.byId(selected);
+
+  useEffect(() => {
+    if (opened > 0) {
+      document.getElementById('entry-detail')?.focus();
+    }
+  }, [opened]);
+
+  const step = (way: 'earlier' | 'later'): void => {
+    const next = stepFrom(model, selected, way);
+    if (next !== undefined) {
+      desk.select(next.entry);
+    }
+  };
+  const points = <PointsTable points={props.points} sheet={view.state.sheet} />;
+  const detail =
+    standing === undefined ? null : <EntryDetail desk={desk} standing={standing} onStep={step} />;
+  const isWide = widthPx === 0 || widthPx >= WIDE_FROM_PX;
+  return (
+    <div ref={box} className={styles.timelineTab} data-wide={isWide ? 'yes' : 'no'}>
+      <div className={styles.axisPart}>
+        <Timeline
+          view={view}
+          base={desk.base}
+          model={model}
+          control={props.control}
+          roomPx={0.62 * heightPx - 60}
+          selected={selected}
+          onSelect={desk.select}
+          onOpen={() => setOpened((times) => times + 1)}
+          onLeave={props.onLeave}
+        />
+      </div>
+      <div className={styles.tablePart}>
+        <EntryTable
+          rows={props.rows}
+          panels={(view.state.sheet?.panels ?? []).map(({ id }) => id)}
+          struckCount={props.struckCount}
+          selected={selected}
+          onSelect={desk.select}
+        />
+      </div>
+      {isWide ? (
+        <>
+          <div className={styles.pointsPart}>{points}</div>
+          <div className={styles.detailPart}>
+            {detail ?? (
+              <p className={styles.hint}>
+                Touch a mark or a row: what was read, and what was done to it, stands here.
+              </p>
+            )}
+          </div>
+        </>
+      ) : (
+        <div className={styles.detailPart}>
+          {detail}
+          {points}
+        </div>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,168 @@
+import type { EntryId } from '../../../record/brand.ts';
+import { itemAt } from '../../../record/trail.ts';
+import type { PointNumber, PointResult } from '../../../analysis/results.ts';
+import { GroundButton } from '../../kit/Ground.tsx';
+import { figure } from '../../kit/number.ts';
+import { hms } from '../../kit/time.ts';
+import type { Desk } from '../context.ts';
+import {
+  flowIn,
+  flowUnitOf,
+  leftOutWords,
+  methodWords,
+  missingWords,
+  noDragWords,
+  provisionalWords,
+} from '../resultWords.ts';
+import styles from './Points.module.css';
+import { flowWords, reductionWords, stateWords } from './pointWords.ts';
+
+/** One run: its number, how it was made, what was left out and why, down to the entries. */
+export function PointDetail({
+  desk,
+  point,
+  onOpen,
+}: {
+  readonly desk: Desk;
+  readonly point: PointResult;
+  readonly onOpen: (entry: EntryId) => void;
+}) {
+  const { glances } = desk.view.state;
+  const clockOf = (index: number): string => {
+    const glance = itemAt(glances, index);
+    return glance === undefined ? '' : hms(desk.base.shown(glance.at, glance.rec));
+  };
+  const firstEntryOf = (index: number): EntryId | undefined => itemAt(glances, index)?.by[0];
+  return (
+    <section className={styles.detail} aria-label={`${point.point} run ${point.run}`}>
+      <h2>
+        {point.point} r{point.run} <span>{point.title}</span>
+      </h2>
+      <p>
+        {point.setting}; {stateWords(point)}; n = {point.readingsUsed.length}
+      </p>
+      <Numbers desk={desk} result={point.result} />
+      <h3>Readings</h3>
+      <ul className={styles.readings}>
+        {point.readingsUsed.map((index) => (
+          <Reading
+            key={index}
+            words="used"
+            clock={clockOf(index)}
+            entry={firstEntryOf(index)}
+            onOpen={onOpen}
+          />
+        ))}
+        {point.readingsLeftOut.map(({ glance, broken }) => (
+          <Reading
+            key={glance}
+            words={`left out: ${broken.map(leftOutWords).join(', ')}`}
+            clock={clockOf(glance)}
+            entry={firstEntryOf(glance)}
+            onOpen={onOpen}
+          />
+        ))}
+      </ul>
+      <p className={styles.quiet}>Decisions rest with the test team, not with this page.</p>
+    </section>
+  );
+}
+
+function Reading(props: {
+  readonly clock: string;
+  readonly words: string;
+  readonly entry: EntryId | undefined;
+  readonly onOpen: (entry: EntryId) => void;
+}) {
+  const { entry } = props;
+  return (
+    <li>
+      <span>{props.clock}Z</span>
+      <span>{props.words}</span>
+      {entry === undefined ? null : (
+        <GroundButton act="open-reading" onPress={() => props.onOpen(entry)}>
+          Open
+        </GroundButton>
+      )}
+    </li>
+  );
+}
+
+function Numbers({ desk, result }: { readonly desk: Desk; readonly result: PointNumber }) {
+  const unit = flowUnitOf(desk.view.state.sheet);
+  switch (result.kind) {
+    case 'none':
+      return <p className={styles.say}>No number: {missingWords(result.because)}.</p>;
+    case 'baseline':
+      return (
+        <dl className={styles.facts}>
+          <dt>Flow at card</dt>
+          <dd>
+            {flowWords(unit, result.flowAtCardKgPerS)} ±{' '}
+            {figure(1.96 * flowIn(unit, result.standardUncertaintyKgPerS), 0)} {unit}
+          </dd>
+          <dt>Method</dt>
+          <dd>{methodWords(result)}</dd>
+        </dl>
+      );
+    case 'valid':
+    case 'indicative': {
+      const { madeOf, drag } = result;
+      const parts = madeOf.uncertaintyParts;
+      return (
+        <>
+          <p className={styles.say}>
+            {reductionWords(result.fuel)} % less fuel flow
+            {result.kind === 'indicative' ? ', indicative: the run was not finished' : ''}
+          </p>
+          <dl className={styles.facts}>
+            <dt>Drag</dt>
+            <dd>{'because' in drag ? noDragWords(drag.because) : `${reductionWords(drag)} %`}</dd>
+            <dt>Gross saving</dt>
+            <dd>
+              {flowWords(unit, result.grossKgPerS)} {unit}
+            </dd>
+            <dt>Suction unit</dt>
+            <dd>
+              {flowWords(unit, result.suctionUnitKgPerS)}{' '}
+              {result.suctionUnitKgPerS === null ? '' : unit}
+            </dd>
+            <dt>Net saving</dt>
+            <dd>
+              {result.netKgPerS === null
+                ? 'cannot be given'
+                : `${flowWords(unit, result.netKgPerS)} ${unit}`}
+              {result.netFraction === null ? '' : `, ${figure(100 * result.netFraction, 1)} %`}
+            </dd>
+            <dt>Method</dt>
+            <dd>{methodWords(result)}</dd>
+            <dt>Made of</dt>
+            <dd>
+              {madeOf.entries.length} entries; baseline {madeOf.baselineRuns.join(', ')}:{' '}
+              {flowWords(unit, madeOf.baselineAtThatWeightKgPerS)} {unit} at the same weight; flow
+              at card {flowWords(unit, madeOf.flowAtCardKgPerS)} {unit}
+            </dd>
+            {madeOf.borrowedFrom === null ? null : (
+              <>
+                <dt>Borrowed</dt>
+                <dd>{madeOf.borrowedFrom}</dd>
+              </>
+            )}
+            <dt>Doubt, 1 σ</dt>
+            <dd>
+              run {figure(100 * parts.run, 2)}, baseline {figure(100 * parts.baseline, 2)},
+              calibration {figure(100 * parts.calibration, 2)}, weight{' '}
+              {figure(100 * parts.weight, 2)} %
+            </dd>
+            {result.provisional.length === 0 ? null : (
+              <>
+                <dt>Provisional</dt>
+                <dd>{result.provisional.map(provisionalWords).join('; ')}</dd>
+              </>
+            )}
+          </dl>
+        </>
+      );
+    }
+  }
+}

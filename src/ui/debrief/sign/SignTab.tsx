@@ -1,0 +1,188 @@
+import { useState } from 'react';
+import { headsOf } from '../../../file/timelineFile.ts';
+import { entryId, type EntryId } from '../../../record/brand.ts';
+import { GroundButton, TextField } from '../../kit/Ground.tsx';
+import { hms, isoDate } from '../../kit/time.ts';
+import { whyReadOnly, type Desk } from '../context.ts';
+import page from '../Debrief.module.css';
+import type { OpenItem } from './openItems.ts';
+import styles from './Sign.module.css';
+
+/** What is still open comes first; signing freezes what was seen by its heads and names what was left open. */
+export function SignTab(props: {
+  readonly desk: Desk;
+  readonly openItems: readonly OpenItem[];
+  readonly onOpen: (entry: EntryId) => void;
+}) {
+  const { desk, openItems } = props;
+  const readOnly = whyReadOnly(desk.journal);
+  return (
+    <div className={page.twoColumns}>
+      <section aria-label="Open items" className={styles.open}>
+        <h2>
+          {openItems.length === 0 ? 'Nothing is open' : `${openItems.length} open`}{' '}
+          <span>answer them, or sign them as open</span>
+        </h2>
+        <ol>
+          {openItems.map((item) => (
+            <Item key={`${item.words} ${item.entry ?? ''}`} item={item} onOpen={props.onOpen} />
+          ))}
+        </ol>
+      </section>
+      <div className={page.side}>
+        <Signatures desk={desk} />
+        {readOnly === null ? <SignForm desk={desk} openItems={openItems} /> : <p>{readOnly}</p>}
+      </div>
+    </div>
+  );
+}
+
+function Item({
+  item,
+  onOpen,
+}: {
+  readonly item: OpenItem;
+  readonly onOpen: (entry: EntryId) => void;
+}) {
+  const { entry } = item;
+  return (
+    <li>
+      <span>{item.words}</span>
+      {entry === null ? null : (
+        <GroundButton act="open-item" onPress={() => onOpen(entry)}>
+          Open
+        </GroundButton>
+      )}
+    </li>
+  );
+}
+
+/** Heads as the record stands: the first eight digits are enough for two people to read to each other. */
+function Signatures({ desk }: { readonly desk: Desk }) {
+  const heads = headsOf(desk.journal.entries());
+  const { signed } = desk.view.state;
+  const last = signed.at(-1);
+  const addenda =
+    last === undefined ? 0 : desk.journal.entries().filter(({ wall }) => wall > last.at).length;
+  return (
+    <section aria-label="Signatures" className={styles.signed}>
+      <h2>{last === undefined ? 'Draft' : 'Signed'}</h2>
+      {signed.map((one) => (
+        <p key={one.by}>
+          {isoDate(one.at)} {hms(one.at)}Z by {one.signedBy.join(', ')}; code of this signature{' '}
+          <code>{one.by.slice(0, 8)}</code>
+        </p>
+      ))}
+      {addenda === 0 ? null : (
+        <p>
+          <b>{addenda === 1 ? '1 addendum' : `${addenda} addenda`}</b> since the last signature.
+        </p>
+      )}
+      <p>
+        Head now{' '}
+        {heads.map(({ hash, rec, seq }) => (
+          <span key={hash}>
+            <code>{hash.slice(0, 8)}</code> entry {seq} of recorder {rec.slice(0, 8)}{' '}
+          </span>
+        ))}
+      </p>
+    </section>
+  );
+}
+
+function SignForm({
+  desk,
+  openItems,
+}: {
+  readonly desk: Desk;
+  readonly openItems: readonly OpenItem[];
+}) {
+  const people = desk.view.state.sheet?.people ?? [];
+  const roles = [...new Set(people.map(({ role, name }) => name ?? role))];
+  const [signers, setSigners] = useState<readonly string[]>([]);
+  const [other, setOther] = useState('');
+  const [left, setLeft] = useState<readonly string[]>([]);
+  const [also, setAlso] = useState('');
+  const [fault, setFault] = useState<string | null>(null);
+  const toggled = (list: readonly string[], word: string): readonly string[] =>
+    list.includes(word) ? list.filter((one) => one !== word) : [...list, word];
+
+  const sign = (): void => {
+    const typed = other
+      .split(',')
+      .map((word) => word.trim())
+      .filter((word) => word !== '');
+    const signedBy = [...roles.filter((role) => signers.includes(role)), ...typed];
+    if (signedBy.length === 0) {
+      setFault('Say who signs.');
+      return;
+    }
+    const more = also
+      .split('\n')
+      .map((word) => word.trim())
+      .filter((word) => word !== '');
+    const named = openItems.map(({ words }) => words).filter((words) => !left.includes(words));
+    const heads = headsOf(desk.journal.entries()).map(({ rec, seq, hash }) => ({
+      rec,
+      seq,
+      hash: entryId(hash),
+    }));
+    setFault(null);
+    void desk.writer.write(
+      (stamp) => ({
+        kind: 'logSigned',
+        stamp,
+        body: { signedBy, openItems: [...named, ...more], heads },
+      }),
+      `Signed by ${signedBy.join(', ')}.`,
+    );
+  };
+  return (
+    <section aria-label="Sign" className={styles.form}>
+      <fieldset className={styles.toggles}>
+        <legend>Signed by</legend>
+        {roles.map((role) => (
+          <GroundButton
+            key={role}
+            act={`signer-${role}`}
+            pressed={signers.includes(role)}
+            onPress={() => setSigners(toggled(signers, role))}
+          >
+            {role}
+          </GroundButton>
+        ))}
+      </fieldset>
+      <TextField act="signer-other" label="And by" value={other} onChange={setOther} />
+      {openItems.length === 0 ? null : (
+        <fieldset className={styles.toggles}>
+          <legend>Named as open in the signature</legend>
+          {openItems.map(({ words }, index) => (
+            <GroundButton
+              key={words}
+              act={`open-item-${index + 1}`}
+              pressed={!left.includes(words)}
+              onPress={() => setLeft(toggled(left, words))}
+            >
+              {words}
+            </GroundButton>
+          ))}
+        </fieldset>
+      )}
+      <TextField
+        act="open-other"
+        label="Also open, one a line"
+        long
+        value={also}
+        onChange={setAlso}
+      />
+      {fault === null ? null : (
+        <p className={styles.fault} role="alert">
+          {fault}
+        </p>
+      )}
+      <GroundButton act="sign" strong disabled={desk.writer.isSaving} onPress={sign}>
+        Sign the log
+      </GroundButton>
+    </section>
+  );
+}

@@ -1,0 +1,176 @@
+import { useEffect, useMemo, useRef, useState, type ReactNode } from 'react';
+import type { EntryId } from '../../../record/brand.ts';
+import { hms } from '../../kit/time.ts';
+import { marksBeside } from '../standing.ts';
+import { doubtWords } from '../timeWords.ts';
+import styles from './EntryTable.module.css';
+import { Filters } from './Filters.tsx';
+import { EVERY_ROW, filtered, sorted, type Row, type Sort, type SortColumn } from './rows.ts';
+import { useSlice } from './useSlice.ts';
+
+const HEADS: readonly { readonly column: SortColumn; readonly words: string }[] = [
+  { column: 'time', words: 'Time, Z' },
+  { column: 'entry', words: 'Entry' },
+  { column: 'doubt', words: 'Doubt' },
+  { column: 'author', words: 'By' },
+];
+
+/** Every entry that stands, as a table: the same marks as the chart, and the chosen one is the same in both. */
+export function EntryTable(props: {
+  readonly rows: readonly Row[];
+  readonly panels: readonly string[];
+  readonly struckCount: number;
+  readonly selected: EntryId | null;
+  readonly onSelect: (entry: EntryId) => void;
+}) {
+  const { rows, selected } = props;
+  const [sort, setSort] = useState<Sort>({ column: 'time', ascending: true });
+  const [filter, setFilter] = useState(EVERY_ROW);
+  const scroller = useRef<HTMLDivElement>(null);
+  const shown = useMemo(() => sorted(filtered(rows, filter), sort), [rows, filter, sort]);
+  const { first, count, rowPx, reveal } = useSlice({ scroller, total: shown.length });
+  const chosen = shown.findIndex(({ id }) => id === selected);
+
+  const revealLatest = useRef(reveal);
+  useEffect(() => {
+    revealLatest.current = reveal;
+  });
+  useEffect(() => {
+    if (chosen >= 0) {
+      revealLatest.current(chosen);
+    }
+  }, [chosen]);
+
+  const countWords =
+    shown.length === rows.length
+      ? `${rows.length} entries`
+      : `${shown.length} of ${rows.length} entries`;
+  return (
+    <section className={styles.entries} aria-label="Entries">
+      <div className={styles.head}>
+        <h2>
+          Entries <span>{countWords}</span>
+        </h2>
+        <Filters filter={filter} panels={props.panels} onFilter={setFilter} />
+      </div>
+      <div ref={scroller} className={styles.scroller}>
+        <table className={styles.table} aria-rowcount={shown.length + 1}>
+          <caption className={styles.offScreen}>
+            Every entry of the flight that stands, times in UTC.
+            {props.struckCount === 0
+              ? ''
+              : ` ${props.struckCount} withdrawn entries are in the audit.`}
+          </caption>
+          <thead>
+            <tr aria-rowindex={1}>
+              {HEADS.map(({ column, words }) => (
+                <th
+                  key={column}
+                  scope="col"
+                  className={styles[column]}
+                  aria-sort={ariaSort(sort, column)}
+                >
+                  <button
+                    type="button"
+                    data-act={`sort-${column}`}
+                    onClick={() =>
+                      setSort({
+                        column,
+                        ascending: sort.column === column ? !sort.ascending : true,
+                      })
+                    }
+                  >
+                    {words}
+                    <span aria-hidden="true" className={styles.way}>
+                      {sort.column === column ? (sort.ascending ? 'up' : 'down') : ''}
+                    </span>
+                  </button>
+                </th>
+              ))}
+              <th scope="col" className={styles.marks}>
+                Marks
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            <Gap rows={first} rowPx={rowPx} />
+            {shown.slice(first, first + count).map((row, index) => (
+              <EntryRow
+                key={row.id}
+                row={row}
+                position={first + index}
+                isSelected={row.id === selected}
+                onSelect={props.onSelect}
+              />
+            ))}
+            <Gap rows={shown.length - first - count} rowPx={rowPx} />
+          </tbody>
+        </table>
+        {shown.length === 0 ? <p className={styles.none}>No entry fits this filter.</p> : null}
+      </div>
+    </section>
+  );
+}
+
+function EntryRow(props: {
+  readonly row: Row;
+  readonly position: number;
+  readonly isSelected: boolean;
+  readonly onSelect: (entry: EntryId) => void;
+}) {
+  const { row, isSelected } = props;
+  const { entry } = row.standing;
+  const beside = marksBeside(row.standing);
+  const isBackDated = beside.includes('Back-dated') || beside.includes('Late');
+  return (
+    <tr
+      aria-rowindex={props.position + 2}
+      className={isSelected ? styles.selected : undefined}
+      onClick={() => props.onSelect(row.id)}
+    >
+      <th scope="row" className={styles.time}>
+        <button
+          type="button"
+          data-act="row"
+          data-entry={row.id}
+          data-seq={entry.seq}
+          data-kind={entry.kind}
+          aria-pressed={isSelected}
+        >
+          {isBackDated ? <i className={styles.whisker} aria-hidden="true" /> : null}
+          {hms(row.at)}
+        </button>
+      </th>
+      <td className={styles.entry}>
+        <Clamped>{row.words()}</Clamped>
+      </td>
+      <td className={styles.doubt}>{row.doubtS === null ? '' : doubtWords(row.doubtS)}</td>
+      <td className={styles.author}>
+        <Clamped>{entry.author}</Clamped>
+      </td>
+      <td className={styles.marks}>
+        <Clamped>{beside.join(', ')}</Clamped>
+      </td>
+    </tr>
+  );
+}
+
+/** Rows keep one height, so that a long flight can be scrolled without laying out every line. */
+function Clamped({ children }: { readonly children: ReactNode }) {
+  return <div className={styles.clamped}>{children}</div>;
+}
+
+function Gap({ rows, rowPx }: { readonly rows: number; readonly rowPx: number }) {
+  return rows <= 0 ? null : (
+    <tr aria-hidden="true">
+      <td colSpan={5} style={{ height: rows * rowPx, padding: 0, border: 0 }} />
+    </tr>
+  );
+}
+
+function ariaSort(sort: Sort, column: SortColumn): 'ascending' | 'descending' | 'none' {
+  if (sort.column !== column) {
+    return 'none';
+  }
+  return sort.ascending ? 'ascending' : 'descending';
+}

@@ -1,0 +1,116 @@
+import { useDeferredValue, useMemo, useRef, useState } from 'react';
+import type { EntryId } from '../../../record/brand.ts';
+import type { FlightView } from '../../../record/flight.ts';
+import { GroundButton } from '../../kit/Ground.tsx';
+import type { TimeBase } from '../timeBase.ts';
+import { lengthWords, minuteWords } from '../timeWords.ts';
+import { Chart } from './Chart.tsx';
+import { chartLayout } from './laneLayout.ts';
+import { MarkList } from './MarkList.tsx';
+import type { TimelineModel } from './model.ts';
+import { Overview } from './Overview.tsx';
+import { chartSummary } from './readerText.ts';
+import { shownTimeOf } from './spans.ts';
+import styles from './Timeline.module.css';
+import { timeAt } from './timeScale.ts';
+import { useBoxSize } from './useLook.ts';
+import type { TimeWindowControl } from './useTimeWindow.ts';
+
+const NARROW_BELOW_PX = 700;
+
+/** One axis, its lanes, the strip of the whole flight and the keys that move the window. */
+export function Timeline(props: {
+  readonly view: FlightView;
+  readonly base: TimeBase;
+  readonly model: TimelineModel;
+  readonly control: TimeWindowControl;
+  readonly roomPx: number;
+  readonly selected: EntryId | null;
+  readonly onSelect: (entry: EntryId) => void;
+  readonly onOpen: () => void;
+  readonly onLeave: () => void;
+}) {
+  const { view, model, control, roomPx } = props;
+  const box = useRef<HTMLDivElement>(null);
+  const { widthPx } = useBoxSize(box);
+  const [isFocused, setFocused] = useState(false);
+  const namesPx = widthPx < NARROW_BELOW_PX ? 96 : 112;
+  const layout = useMemo(
+    () => chartLayout(model.lanes, { widthPx, heightPx: roomPx, namesPx }),
+    [model.lanes, widthPx, roomPx, namesPx],
+  );
+  const scale = useMemo(
+    () => ({ window: control.window, widthPx: Math.max(1, widthPx - namesPx) }),
+    [control.window, widthPx, namesPx],
+  );
+  const calmScale = useDeferredValue(scale);
+  const takeOff = useMemo(() => {
+    const { liftOff, takeOffRoll } = view.state.milestones;
+    const left = liftOff ?? takeOffRoll;
+    return left === undefined ? null : shownTimeOf(view, props.base)(left);
+  }, [view, props.base]);
+  const inView = control.window;
+  const inViewWords = `${minuteWords(inView.from)} to ${minuteWords(inView.to)} Zulu`;
+  const middle = timeAt(scale, scale.widthPx / 2);
+  const lengthMs = inView.to - inView.from;
+  const later = model.marks.filter(({ at }) => at > model.flightSpan.to).length;
+
+  return (
+    <section className={styles.timeline} aria-label="Timeline">
+      <div className={styles.strip}>
+        <p className={styles.stripName}>
+          <b>Whole flight</b>
+          <span>
+            {lengthWords(model.flightSpan.to - model.flightSpan.from)}
+            {later === 0 ? '' : `, ${later} later`}
+          </span>
+        </p>
+        <Overview model={model} control={control} />
+        <div className={styles.keys} role="group" aria-label="Part of the flight in view">
+          <GroundButton act="pan-earlier" onPress={() => control.pan(-lengthMs / 2)}>
+            Earlier
+          </GroundButton>
+          <GroundButton act="pan-later" onPress={() => control.pan(lengthMs / 2)}>
+            Later
+          </GroundButton>
+          <GroundButton act="zoom-out" onPress={() => control.zoom(2, middle)}>
+            <span aria-hidden="true">−</span>
+            <span className={styles.offScreen}>Zoom out</span>
+          </GroundButton>
+          <GroundButton act="zoom-in" onPress={() => control.zoom(0.5, middle)}>
+            <span aria-hidden="true">+</span>
+            <span className={styles.offScreen}>Zoom in</span>
+          </GroundButton>
+          <GroundButton act="zoom-all" onPress={control.whole}>
+            Whole
+          </GroundButton>
+        </div>
+      </div>
+      <div ref={box} className={styles.lanes}>
+        <Chart
+          model={model}
+          layout={layout}
+          scale={scale}
+          control={control}
+          takeOff={takeOff}
+          selected={props.selected}
+          isFocused={isFocused}
+          summary={chartSummary(model, view, inViewWords)}
+          onSelect={props.onSelect}
+        />
+        <MarkList
+          view={view}
+          model={model}
+          layout={layout}
+          scale={calmScale}
+          selected={props.selected}
+          onSelect={props.onSelect}
+          onZoom={(factor) => control.zoom(factor, middle)}
+          onOpen={props.onOpen}
+          onLeave={props.onLeave}
+          onFocused={setFocused}
+        />
+      </div>
+    </section>
+  );
+}

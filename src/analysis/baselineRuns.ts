@@ -49,6 +49,9 @@ export function liveBaselineRuns(context: Context): readonly BaselineRunUsed[] {
   });
 }
 
+/** No mean of gauges is known better than this share of itself (a choice). */
+const LEAST_RUN_DOUBT = 1e-6;
+
 /** A baseline run made of these readings; at least one. */
 export function runUsed(
   context: Context,
@@ -190,7 +193,11 @@ function runFor(mean: RunMean): BaselineRun {
   return {
     fuelFlowKgPerS: mean.flowAtCardKgPerS,
     weightN: mean.weightAtCardN,
-    standardUncertaintyKgPerS: mean.standardUncertaintyKgPerS,
+    // A flight sheet of zeros must not make a run exact: weights are one over its square.
+    standardUncertaintyKgPerS: Math.max(
+      mean.standardUncertaintyKgPerS,
+      LEAST_RUN_DOUBT * mean.flowAtCardKgPerS,
+    ),
     readingCount: mean.readings.length,
   };
 }

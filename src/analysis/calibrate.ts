@@ -64,8 +64,11 @@ export function correctedReading(instrument: Instrument, reading: Reading): Corr
     parts: {
       stepSi: step,
       repeatabilitySi:
-        repeatability === undefined ? null : (siDifference(repeatability, instrument) ?? null),
-      residualSi: siDifference(calibration.residualStandardUncertainty ?? 0, instrument) ?? 0,
+        repeatability === undefined
+          ? null
+          : (siDifference(Math.abs(repeatability), instrument) ?? null),
+      residualSi:
+        siDifference(Math.abs(calibration.residualStandardUncertainty ?? 0), instrument) ?? 0,
     },
   };
 }

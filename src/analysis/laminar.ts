@@ -2,7 +2,7 @@ import { laminarAreaFraction, type FlowState } from '../aero/laminarArea.ts';
 import type { EpochMs } from '../record/brand.ts';
 import type { FlightState, WingCall } from '../record/flightState.ts';
 import type { PanelState } from '../record/kinds.ts';
-import { WINGS, type FlightSheet, type Wing } from '../record/sheet.ts';
+import { WINGS, type FlightSheet, type Measure, type Wing } from '../record/sheet.ts';
 import { itemAt } from '../record/trail.ts';
 import { measureSi } from './calibrate.ts';
 
@@ -61,13 +61,17 @@ function tappedAreas(
   const withProbe = new Set(serviceable.map((probe) => probe.panel));
   return [
     ...serviceable.map(({ id, area }) => ({
-      areaM2: measureSi(area, 'area') ?? 0,
+      areaM2: areaM2Of(area),
       state: probes[id],
     })),
     ...sheet.panels
       .filter(({ id }) => !withProbe.has(id))
-      .map(({ id, area }) => ({ areaM2: measureSi(area, 'area') ?? 0, state: panels[id] })),
+      .map(({ id, area }) => ({ areaM2: areaM2Of(area), state: panels[id] })),
   ];
+}
+
+function areaM2Of(area: Measure): number {
+  return Math.max(0, measureSi(area, 'area') ?? 0);
 }
 
 function statesNow(held: Readonly<Record<string, { readonly state: PanelState }>>): States {

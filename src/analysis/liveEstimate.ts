@@ -88,6 +88,9 @@ function reductionEstimate(
   const { terms } = context;
   const mean = runMean(terms, [reading], scatter);
   const reduction = reductionOf(terms, mean, inUse);
+  if (reduction === null) {
+    return { kind: 'notYet', because: 'noBaseline', at: glance.at, glance: reading.glance };
+  }
   const broken = brokenLive(context, glance, reading);
   const run = runOf(context, glance);
   const madeOf: MadeOf = {

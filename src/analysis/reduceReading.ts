@@ -1,23 +1,25 @@
-import { airState, standardPressurePa, type AirState } from '../aero/atmosphere.ts';
-import { energyHalfRangeKgPerS, slopeAtKgPerSPerN } from '../aero/engineMap.ts';
+import {
+  airState,
+  speedOfSoundMPerS,
+  standardPressurePa,
+  type AirState,
+} from '../aero/atmosphere.ts';
 import {
   accelerationFromMachRate,
   excessForceN,
   fuelFlowAtKgPerS,
   geometricClimbRateMPerS,
-  LEVEL_CORRECTION_LIMIT_FRACTION,
-  levelFuelFlow,
   referredFuelFlowKgPerS,
   referredWeightN,
 } from '../aero/fuelFlow.ts';
-import { speedOfSoundMPerS } from '../aero/atmosphere.ts';
 import { STANDARD_GRAVITY_M_PER_S2 } from '../aero/units.ts';
 import type { EntryId, EpochMs } from '../record/brand.ts';
 import type { Glance } from '../record/flightState.ts';
 import type { Reading } from '../record/entry.ts';
 import { correctedReading, type DisplayParts } from './calibrate.ts';
 import type { AirData } from './reading/airData.ts';
-import type { SheetTerms } from './reading/sheetTerms.ts';
+import { levelOf } from './reading/level.ts';
+import { isFlyableMach, type SheetTerms } from './reading/sheetTerms.ts';
 import type { Missing } from './results.ts';
 
 /** The engines' flow in one glance, corrected and summed. */
@@ -103,11 +105,11 @@ export function reduceReading({
     pressureAltitudeM: air.pressureAltitude.value,
     staticTemperatureK: air.temperature.value,
   });
-  if (state.kind === 'unavailable' || !(air.mach.value > 0 && air.mach.value < 1)) {
+  if (state.kind === 'unavailable' || !isFlyable(air)) {
     return { kind: 'missing', because: 'outsideAtmosphere' };
   }
   const excessN = excessForce(air, state, weightN);
-  const level = levelOf(terms, { flow, state, excessN, weightN });
+  const level = levelOf(terms, { flowKgPerS: flow.kgPerS, state, excessN, weightN });
   const ratios = {
     pressureRatio: state.pressureRatio,
     temperatureRatio: state.temperatureRatio,
@@ -147,59 +149,10 @@ export function reduceReading({
   };
 }
 
-interface Level {
-  readonly kgPerS: number;
-  readonly tooLarge: boolean;
-  readonly slopeKgPerSPerN: number;
-  readonly halfRangeKgPerS: number;
-}
-
-/** With a map the excess force is taken out; without one it is a doubt as large as lift to drag allows. */
-function levelOf(
-  terms: SheetTerms,
-  {
-    flow,
-    state,
-    excessN,
-    weightN,
-  }: {
-    readonly flow: TotalFlow;
-    readonly state: AirState;
-    readonly excessN: number;
-    readonly weightN: number;
-  },
-): Level {
-  const { map, liftToDragAtMost } = terms;
-  if (map === null) {
-    const halfRangeKgPerS = energyHalfRangeKgPerS({
-      excessForceN: excessN,
-      weightN,
-      fuelFlowKgPerS: flow.kgPerS,
-      liftToDragAtMost,
-    });
-    return {
-      kgPerS: flow.kgPerS,
-      tooLarge: halfRangeKgPerS > LEVEL_CORRECTION_LIMIT_FRACTION * flow.kgPerS,
-      slopeKgPerSPerN: (flow.kgPerS * liftToDragAtMost) / weightN / Math.sqrt(3),
-      halfRangeKgPerS,
-    };
-  }
-  const slopeKgPerSPerN = slopeAtKgPerSPerN({
-    map,
-    temperatureK: state.temperatureK,
-    standardTemperatureK: state.standardTemperatureK,
-  });
-  const level = levelFuelFlow({
-    fuelFlowKgPerS: flow.kgPerS,
-    slopeKgPerSPerN,
-    excessForceN: excessN,
-  });
-  return {
-    kgPerS: level.fuelFlowKgPerS,
-    tooLarge: level.tooLarge,
-    slopeKgPerSPerN,
-    halfRangeKgPerS: 0,
-  };
+/** Slower, faster, colder or hotter than any cruise: a slip that no correction can bring to the card. */
+function isFlyable({ mach, temperature }: AirData): boolean {
+  const { value: temperatureK } = temperature;
+  return isFlyableMach(mach.value) && temperatureK > 150 && temperatureK < 350;
 }
 
 function excessForce(air: AirData, state: AirState, weightN: number): number {

@@ -46,5 +46,6 @@ function againstBaseline(
   if (baselines.length === 0) return null;
   const chosen = baselineAfterLanding(context, baselines, mean.weightAtCardN);
   if (chosen === null) return null;
-  return { ...chosen, reduction: reductionOf(context.terms, mean, chosen.inUse) };
+  const reduction = reductionOf(context.terms, mean, chosen.inUse);
+  return reduction === null ? null : { ...chosen, reduction };
 }

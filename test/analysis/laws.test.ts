@@ -204,6 +204,93 @@ describe('the same flight in metric units', () => {
   });
 });
 
+describe('readings and flight sheets that make no sense', () => {
+  const anyNumber = fc.oneof(
+    // Seven boxes are the most a pad or a form has.
+    fc.double({ noNaN: true, min: -1e7, max: 1e7 }),
+    fc.constantFrom(0, -1, 1e-300, 90_000),
+    fc.integer({ min: -2000, max: 50_000 }),
+  );
+  const gauges = sheetA.instruments.map(({ id }) => id);
+
+  /** Every number in a value is finite, at any depth. */
+  function finite(value: unknown): boolean {
+    if (typeof value === 'number') return Number.isFinite(value);
+    if (typeof value !== 'object' || value === null) return true;
+    return Object.values(value).every(finite);
+  }
+
+  it(
+    'give a number or a reason, never NaN and never an exception',
+    () => {
+      fc.assert(
+        fc.property(
+          fc.array(fc.tuple(fc.constantFrom(...gauges), fc.nat({ max: 40 }), anyNumber), {
+            maxLength: 12,
+          }),
+          fc.record({
+            doubt: anyNumber,
+            slope: anyNumber,
+            elasticity: anyNumber,
+            resolution: fc.double({ min: 0, max: 1e6, noNaN: true }),
+            mach: anyNumber,
+            rampLb: anyNumber,
+          }),
+          fc.nat({ max: 63 }),
+          (odd, junk, which) => {
+            const touched = (bit: number): boolean => (which >> bit) % 2 === 1;
+            const sheet: FlightSheet = {
+              ...sheetA,
+              ...(touched(0) && { machHoldStandardUncertainty: junk.doubt }),
+              ...(touched(1) && {
+                engineMap: {
+                  idleFlow: { value: junk.doubt, unit: 'lb/h' },
+                  flowPerThrust: { value: junk.slope, unit: 'lb/h/lbf' },
+                },
+              }),
+              ...(touched(2) && {
+                borrowedBaseline: {
+                  weightElasticity: junk.elasticity,
+                  standardUncertainty: junk.doubt,
+                  from: 'nowhere',
+                },
+              }),
+              ...(touched(3) && {
+                instruments: sheetA.instruments.map((gauge) => ({
+                  ...gauge,
+                  resolution: junk.resolution,
+                  repeatability: 0,
+                })),
+              }),
+              ...(touched(4) && { condition: { ...sheetA.condition, mach: junk.mach } }),
+            };
+            let reading = 0;
+            const entries = rewritten(withSheet(flightA.entries, sheet), (entry) => {
+              if (entry.kind === 'preflightDone' && touched(5)) {
+                return { ...entry.body, rampWeight: { value: junk.rampLb, unit: 'lb' } };
+              }
+              if (entry.kind !== 'fuelRead') return bodyOf(entry);
+              const mine = odd.filter(([, at]) => at === reading);
+              reading += 1;
+              const rows = (entry.body.readings ?? []).map((row) => {
+                const [, , value] = mine.find(([id]) => id === row.instrument) ?? [];
+                return value === undefined || 'blank' in row ? row : { ...row, value };
+              });
+              return { ...entry.body, readings: rows };
+            });
+            const view = viewOfEntries(entries);
+            expect(pointResults(view).every(finite)).toBe(true);
+            expect(liveHistory(view, epochMs(0)).every(finite)).toBe(true);
+            expect(cardProgress(view).length).toBe(9);
+          },
+        ),
+        { numRuns: 40 },
+      );
+    },
+    SLOW_MS,
+  );
+});
+
 describe('the trend', () => {
   it('holds every fuel reading since an instant, oldest first, as each alone would show it', () => {
     const since = epochMs(Date.parse('2032-06-02T23:30:00Z'));

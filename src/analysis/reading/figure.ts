@@ -37,10 +37,19 @@ export interface Reduction {
 /** 95 % by common practice where every doubt is stated; a few readings' own scatter needs Student's t. */
 const COVERAGE_FACTOR = 2;
 
-/** What a mean says against a baseline; negative where more was burnt. */
-export function reductionOf(terms: SheetTerms, run: RunMean, inUse: BaselineInUse): Reduction {
+/**
+ * What a mean says against a baseline; negative where more was burnt.
+ *
+ * @returns null where the baseline, led too far, leaves no flow to compare with
+ */
+export function reductionOf(
+  terms: SheetTerms,
+  run: RunMean,
+  inUse: BaselineInUse,
+): Reduction | null {
   const baseline = baselineAt(inUse.baseline, run.weightAtCardN);
   const baselineKgPerS = baseline.fuelFlowKgPerS;
+  if (!(baselineKgPerS > 0)) return null;
   const dayFactor = Math.sqrt(run.temperatureK / terms.cardAir.temperatureK);
   const fuel = against(0);
   return {

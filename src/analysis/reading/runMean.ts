@@ -53,7 +53,7 @@ export function runMean(
   const gauges = gaugesComponents(readings, pooled);
   const air = airParts(readings);
   const sensitivity = first.suctionOn ? terms.machSensitivity.on : terms.machSensitivity.off;
-  const machHold = (sensitivity / terms.cardMach) * flowAtCardKgPerS * terms.machHold;
+  const machHold = Math.abs((sensitivity / terms.cardMach) * flowAtCardKgPerS * terms.machHold);
   const noEngineMap = average((reading) => reading.energyHalfRangeKgPerS) / Math.sqrt(3);
   const stated = [...Object.values(air), machHold, noEngineMap].map(certain);
   const components = [...gauges.components, ...stated];

@@ -49,18 +49,23 @@ const GREATEST_MACH_SENSITIVITY = 2;
 const UNDECLARED_WEIGHT_DOUBT = 0.005;
 /** A borrowed elasticity is never exact, whatever a sheet says. */
 const LEAST_ELASTICITY_DOUBT = 1e-4;
+/** All drag growing with weight squared gives 2; an engine may add to it a little. */
+const GREATEST_ELASTICITY = 3;
 
 /** @returns null where the card's condition lies outside the atmosphere or in a unit that is no height */
 export function sheetTerms(sheet: FlightSheet): SheetTerms | null {
-  const { condition, tolerances, aircraft, weights, borrowedBaseline } = sheet;
+  const { condition, tolerances, aircraft, weights } = sheet;
   const altitudeM = measureSi(condition.pressureAltitude, 'length');
   const altitudeToleranceM = measureDifferenceSi(tolerances.altitude, 'length');
   const climbMPerS = measureDifferenceSi(tolerances.climb, 'speed');
   if (altitudeM === undefined || altitudeToleranceM === undefined) return null;
-  if (climbMPerS === undefined || !(condition.mach > 0)) return null;
+  if (climbMPerS === undefined || !isFlyableMach(condition.mach)) return null;
   const cardAir = airState({ pressureAltitudeM: altitudeM });
   if (cardAir.kind === 'unavailable') return null;
   const engineFlows = gaugesByEngine(sheet);
+  const { liftToDragAtMost } = aircraft;
+  const vouched =
+    liftToDragAtMost !== undefined && liftToDragAtMost > 0 ? liftToDragAtMost : undefined;
   return {
     sheet,
     cardAir,
@@ -72,34 +77,43 @@ export function sheetTerms(sheet: FlightSheet): SheetTerms | null {
       climbMPerS,
     },
     map: engineMapOf(sheet),
-    idleUncertaintyKgPerS: flowKgPerS(sheet.engineMap?.idleStandardUncertainty) ?? 0,
-    liftToDragAtMost: aircraft.liftToDragAtMost ?? GENEROUS_LIFT_TO_DRAG,
-    liftToDragVouched: aircraft.liftToDragAtMost !== undefined,
-    weightUncertaintyN:
+    idleUncertaintyKgPerS: Math.abs(flowKgPerS(sheet.engineMap?.idleStandardUncertainty) ?? 0),
+    liftToDragAtMost: vouched ?? GENEROUS_LIFT_TO_DRAG,
+    liftToDragVouched: vouched !== undefined,
+    weightUncertaintyN: Math.abs(
       weightN(weights.grossWeightStandardUncertainty) ??
-      UNDECLARED_WEIGHT_DOUBT * (weightN(weights.ramp) ?? 0),
-    machHold: sheet.machHoldStandardUncertainty ?? tolerances.mach / Math.sqrt(3),
+        UNDECLARED_WEIGHT_DOUBT * (weightN(weights.ramp) ?? 0),
+    ),
+    machHold: Math.abs(sheet.machHoldStandardUncertainty ?? tolerances.mach / Math.sqrt(3)),
     machSensitivity: {
       off: aircraft.machSensitivitySuctionOff ?? GREATEST_MACH_SENSITIVITY,
       on: aircraft.machSensitivitySuctionOn ?? GREATEST_MACH_SENSITIVITY,
     },
-    borrowed:
-      borrowedBaseline === undefined
-        ? null
-        : {
-            elasticity: {
-              elasticity: borrowedBaseline.weightElasticity,
-              standardUncertainty: Math.max(
-                Math.abs(borrowedBaseline.standardUncertainty),
-                LEAST_ELASTICITY_DOUBT,
-              ),
-            },
-            from: borrowedBaseline.from,
-          },
+    borrowed: borrowedOf(sheet),
     suctionIsMetered: aircraft.suctionDrive === 'ownMeteredFuel',
     engineFlows,
     enginesWithoutGauge: aircraft.engineCount - engineFlows.length,
     suctionFlow: instrumentsFor(sheet, 'suctionFuelFlow')[0] ?? null,
+  };
+}
+
+/** Below it no cruise is flown, and above it none of these formulas holds. */
+export function isFlyableMach(mach: number): boolean {
+  return mach > 0.05 && mach < 1;
+}
+
+/** An elasticity that no polar and engine can have is a slip of the pen: then nothing is borrowed. */
+function borrowedOf({ borrowedBaseline }: FlightSheet): SheetTerms['borrowed'] {
+  if (borrowedBaseline === undefined) return null;
+  const { weightElasticity, standardUncertainty, from } = borrowedBaseline;
+  const doubt = Math.abs(standardUncertainty);
+  if (weightElasticity < 0 || Math.max(weightElasticity, doubt) > GREATEST_ELASTICITY) return null;
+  return {
+    elasticity: {
+      elasticity: weightElasticity,
+      standardUncertainty: Math.max(doubt, LEAST_ELASTICITY_DOUBT),
+    },
+    from,
   };
 }
 

@@ -33,7 +33,8 @@ const FLIGHT: Place = { at: 'flight' };
 
 /** Before flight: the day's flights, the flight sheet, the tablet and the clocks. */
 export function Brief(props: BriefProps) {
-  const { shelf, journal, clock } = props;
+  const { shelf, clock } = props;
+  const journal = props.journal !== null && isOwn(props.journal) ? props.journal : null;
   const settings = useSettings(props.settings);
   const { widthPx, heightPx } = useWindowPx();
   const { pxPerMm } = screenMm(widthPx, heightPx, settings.pxPerMm);
@@ -76,7 +77,7 @@ export function Brief(props: BriefProps) {
       }
       onCopyOfSheet={(sheet) => void editNew({ ...sheet, id: newId() })}
       onCopyOfFlight={(flight) =>
-        void sheetOf(shelf, journal, flight).then((sheet) =>
+        void sheetOf(shelf, props.journal, flight).then((sheet) =>
           sheet === null
             ? setTrouble('That flight has no flight sheet that can be read.')
             : editNew({ ...sheet, id: newId() }),
@@ -124,6 +125,13 @@ export function Brief(props: BriefProps) {
       )}
     </div>
   );
+}
+
+/** Whether the flight is this tablet's to prepare: not the demo, and not one that came in a file. */
+function isOwn(journal: Journal): boolean {
+  const [first] = journal.entries();
+  const isDemo = first?.kind === 'flightOpened' && first.body.nature === 'demo';
+  return !isDemo && journal.recorder() !== null;
 }
 
 /** The flight sheet of a flight as it was last written there. */

@@ -15,9 +15,7 @@ import { useKept, useKeptTexts } from './useKept.ts';
 import styles from './Brief.module.css';
 
 /** The touch of a hack that is not written yet; it survives a reload. */
-const touchSchema = v.nullable(
-  v.object({ wall: v.number(), mono: v.number(), boot: v.string() }),
-);
+const touchSchema = v.nullable(v.object({ wall: v.number(), mono: v.number(), boot: v.string() }));
 const NO_TOUCH: v.InferOutput<typeof touchSchema> = null;
 
 const SCALES = [

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import react from '@vitejs/plugin-react';
 import { playwright } from '@vitest/browser-playwright';
 import type { Plugin } from 'vite';
@@ -12,6 +12,8 @@ import { sha256Hex } from './.tools/precache.mjs';
 
 const root = import.meta.dirname;
 const build = buildId();
+/** Where this build goes; `--outDir` may say otherwise. */
+let outDir = join(root, 'dist');
 const define = { __BUILD_ID__: JSON.stringify(build) };
 const executablePath = findBrowser() ?? '';
 
@@ -19,6 +21,9 @@ const executablePath = findBrowser() ?? '';
 const pageMeta: Plugin = {
   name: 'page-meta',
   apply: 'build',
+  configResolved: (config) => {
+    outDir = resolve(config.root, config.build.outDir);
+  },
   transformIndexHtml: () => [
     { tag: 'meta', attrs: { name: 'build', content: build }, injectTo: 'head-prepend' },
     {
@@ -48,7 +53,7 @@ const worker = VitePWA({
       (entries) => ({
         manifest: entries.map((entry) => ({
           ...entry,
-          revision: sha256Hex(readFileSync(join(root, 'dist', entry.url))),
+          revision: sha256Hex(readFileSync(join(outDir, entry.url))),
         })),
       }),
     ],

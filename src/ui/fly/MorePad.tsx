@@ -1,6 +1,7 @@
 import { TouchKey } from '../kit/TouchSurface.tsx';
 import { ACTS } from './acts.ts';
-import { CellPad, padGrid } from './CellPad.tsx';
+import { padGrid } from './cellGrid.ts';
+import { CellPad } from './CellPad.tsx';
 import { useFly } from './flyContext.ts';
 import { tileOf } from './tiles.ts';
 import { touchTile, writeAct } from './touchTile.ts';

@@ -1,4 +1,4 @@
-import type { Interval, IntervalKind } from '../../record/flightState.ts';
+import type { FlightState, Interval, IntervalKind } from '../../record/flightState.ts';
 import { items } from '../../record/trail.ts';
 import { running, useSecond } from '../kit/time.ts';
 import { useFly } from './flyContext.ts';
@@ -28,9 +28,7 @@ const SHOWN: Readonly<Record<ScreenClass, number>> = {
 export function Opens() {
   const { state, clock, layout } = useFly();
   const now = useSecond(clock);
-  const open = [...items(state.intervals)]
-    .filter((interval) => interval.closed === null)
-    .toSorted((a, b) => rank(a) - rank(b));
+  const open = openOnes(state);
   const most = SHOWN[layout.screenClass];
   const shown = open.length > most ? open.slice(0, most - 1) : open;
   return (
@@ -46,6 +44,15 @@ export function Opens() {
       {open.length === 0 ? <li className={styles.none}>Nothing open</li> : null}
     </ul>
   );
+}
+
+/** Suction is an interval a wing; both together are one plate. */
+function openOnes(state: FlightState): readonly Interval[] {
+  const open = [...items(state.intervals)].filter((interval) => interval.closed === null);
+  const suction = open.find((interval) => interval.kind === 'suction');
+  return open
+    .filter((interval) => interval.kind !== 'suction' || interval === suction)
+    .toSorted((a, b) => rank(a) - rank(b));
 }
 
 function rank(interval: Interval): number {

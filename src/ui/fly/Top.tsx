@@ -1,10 +1,14 @@
+import { useMemo } from 'react';
+import type { FlightView } from '../../record/flight.ts';
+import { itemsBackwards } from '../../record/trail.ts';
 import { useSecond, hms } from '../kit/time.ts';
 import { useFly } from './flyContext.ts';
 import styles from './Top.module.css';
 
 /** The clock, and how much of what was touched would survive a crash. */
-export function Top({ awake }: { readonly awake: boolean }) {
-  const { clock, status, layout } = useFly();
+export function Top() {
+  const { clock, status, layout, view, awake } = useFly();
+  const unsure = useMemo(() => unsureCount(view), [view]);
   const now = useSecond(clock);
   const waiting = status.pending.length;
   const [hour, minute, second] = hms(now).split(':');
@@ -28,20 +32,40 @@ export function Top({ awake }: { readonly awake: boolean }) {
         <b>
           {waiting === 0 ? `${status.saved} saved` : `${status.saved} saved, ${waiting} saving`}
         </b>
-        <span>{savedNote(status.trouble?.kind ?? null, awake)}</span>
+        <span>{savedNote(status.trouble?.kind ?? null, awake(), unsure)}</span>
       </p>
     </div>
   );
 }
 
-function savedNote(trouble: 'notSaved' | 'missing' | 'fork' | null, awake: boolean): string {
+function savedNote(
+  trouble: 'notSaved' | 'missing' | 'fork' | null,
+  awake: boolean,
+  unsure: number,
+): string {
   switch (trouble) {
     case 'notSaved':
-      return 'NOT SAVED, kept and tried again';
+      return 'NOT SAVED, kept';
     case 'missing':
     case 'fork':
-      return 'New recorder, see Debrief';
+      return 'new recorder';
     case null:
-      return awake ? 'Screen stays awake' : 'Screen may sleep';
+      return `${unsure === 0 ? '' : `${unsure} not sure, `}${awake ? 'awake' : 'may sleep'}`;
   }
+}
+
+const LOOKED_AT = 300;
+
+/** Touches that wait for Keep or Drop, among the newest ones: a badge, never a reminder. */
+function unsureCount(view: FlightView): number {
+  let looked = 0;
+  let count = 0;
+  for (const each of itemsBackwards(view.timeline)) {
+    looked += 1;
+    if (looked > LOOKED_AT) {
+      break;
+    }
+    count += each.standing === 'unconfirmed' ? 1 : 0;
+  }
+  return count;
 }

@@ -1,43 +1,40 @@
 import type { Wing } from '../../record/sheet.ts';
-import { TouchKey } from '../kit/TouchSurface.tsx';
-import { useFly } from './flyContext.ts';
 import { otherWing } from './act.ts';
-import { StateKeys } from './StateKeys.tsx';
-import styles from './Controls.module.css';
+import { callState } from './callState.ts';
+import { ControlGrid } from './ControlGrid.tsx';
+import { useFly } from './flyContext.ts';
+import { CALLED_STATES, STATE_WORDS } from './wingState.ts';
 
 /** Beside the wing pad: the state keys, the other wing, the probes by name. */
 export function WingControls({ wing }: { readonly wing: Wing }) {
-  const { move, ui } = useFly();
+  const fly = useFly();
+  const { wingPanel } = fly.ui;
   return (
-    <div className={styles.controls}>
-      <p className={styles.head}>
-        <b>{ui.wingPanel === null ? 'Touch a panel' : ui.wingPanel.panel}</b>
-        <span>{ui.wingPanel === null ? 'The touch is the time.' : 'Then its state.'}</span>
-      </p>
-      <div className={styles.row}>
-        <StateKeys withProbes={false} />
-      </div>
-      <div className={styles.row}>
-        <div className={styles.keys}>
-          <TouchKey
-            act="wing-probes"
-            onTouch={({ stamp }) =>
-              move({ do: 'open', pad: { kind: 'probes', target: null, stamp, wing } })
-            }
-          >
-            Probes
-          </TouchKey>
-          <TouchKey
-            act="wing-other"
-            onTouch={() => move({ do: 'open', pad: { kind: 'wing', wing: otherWing(wing) } })}
-          >
-            {wing === 'L' ? 'Right' : 'Left'}
-          </TouchKey>
-          <TouchKey act="pad-close" onTouch={() => move({ do: 'closePad' })}>
-            Close
-          </TouchKey>
-        </div>
-      </div>
-    </div>
+    <ControlGrid
+      title={wingPanel === null ? 'Touch a panel' : wingPanel.panel}
+      sub={wingPanel === null ? 'the touch is the time' : 'then its state'}
+      keys={[
+        ...CALLED_STATES.map((state) => ({
+          act: `state-${state}`,
+          label: STATE_WORDS[state],
+          form: 'event' as const,
+          disabled: wingPanel === null,
+          onTouch: (touch: { readonly stamp: Parameters<typeof callState>[2] }) =>
+            void callState(fly, state, touch.stamp),
+        })),
+        {
+          act: 'wing-probes',
+          label: 'Probes',
+          onTouch: ({ stamp }) =>
+            fly.move({ do: 'open', pad: { kind: 'probes', target: null, stamp, wing } }),
+        },
+        {
+          act: 'wing-other',
+          label: wing === 'L' ? 'Right' : 'Left',
+          onTouch: () => fly.move({ do: 'open', pad: { kind: 'wing', wing: otherWing(wing) } }),
+        },
+        { act: 'pad-close', label: 'Close', onTouch: () => fly.move({ do: 'closePad' }) },
+      ]}
+    />
   );
 }

@@ -71,7 +71,9 @@ function PanelKey({
       className={chosen ? `${styles.panel} ${styles.chosen}` : styles.panel}
       pressed={chosen}
       label={`Panel ${panel.id} ${STATE_WORDS[panel.state]}`}
-      onTouch={({ stamp }) => move({ do: 'wingPanel', wingPanel: { panel: panel.id, stamp } })}
+      onTouch={({ stamp }) =>
+        move({ do: 'wingPanel', wingPanel: { panel: panel.id, stamp, used: false } })
+      }
     >
       <span className={styles.shape}>
         <PanelShape

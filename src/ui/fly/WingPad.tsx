@@ -1,6 +1,7 @@
 import { WINGS, type Wing } from '../../record/sheet.ts';
 import { TouchKey } from '../kit/TouchSurface.tsx';
-import { CellPad, padGrid } from './CellPad.tsx';
+import { padGrid } from './cellGrid.ts';
+import { CellPad } from './CellPad.tsx';
 import { useFly } from './flyContext.ts';
 import { PanelShape, ProbeMarks } from './PanelShape.tsx';
 import { fromRoot } from './WingMap.tsx';
@@ -10,7 +11,7 @@ import styles from './WingPad.module.css';
 /** The wing as a pad of tiles: both wings where their panels fit in two rows each, else one wing at a time. */
 export function WingPad({ wing }: { readonly wing: Wing }) {
   const { sheet, state, layout } = useFly();
-  const grid = padGrid(layout.places.pad, 15);
+  const grid = padGrid(layout.places.cells, 15);
   const all = WINGS.map((each) => panelStates(sheet, state, each));
   const most = Math.max(...all.map((panels) => panels.length), 1);
   const columnsForBoth = Math.ceil(most / 2);
@@ -65,7 +66,9 @@ function PanelTile({
       className={chosen ? `${styles.tile} ${styles.chosen}` : styles.tile}
       pressed={chosen}
       label={`Panel ${panel.id} ${STATE_WORDS[panel.state]}`}
-      onTouch={({ stamp }) => move({ do: 'wingPanel', wingPanel: { panel: panel.id, stamp } })}
+      onTouch={({ stamp }) =>
+        move({ do: 'wingPanel', wingPanel: { panel: panel.id, stamp, used: false } })
+      }
     >
       <span className={styles.shape}>
         <PanelShape

@@ -33,6 +33,8 @@ export interface Fly {
     stamp: Stamp,
   ) => Promise<Entry | null>;
   readonly leave: FlyWays;
+  /** Whether the screen is kept awake right now. */
+  readonly awake: () => boolean;
 }
 
 /** The ways off Fly. */

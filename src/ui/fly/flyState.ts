@@ -53,6 +53,7 @@ export type Pad =
       readonly kind: 'pressures';
       readonly target: EntryId;
       readonly probe: string | null;
+      readonly page: number;
       readonly wing: Wing;
     }
   | { readonly kind: 'covers'; readonly target: EntryId; readonly wing: Wing }
@@ -75,10 +76,9 @@ export type Panel =
       readonly page: number;
     }
   | { readonly kind: 'chosen'; readonly target: EntryId }
-  | { readonly kind: 'unconfirmed'; readonly target: EntryId }
-  | { readonly kind: 'cards' }
+  | { readonly kind: 'cards'; readonly page: number }
   | { readonly kind: 'rake' }
-  | { readonly kind: 'desk'; readonly page: 'first' | 'scribe' | 'end' };
+  | { readonly kind: 'desk'; readonly page: 'first' | 'scribe' | 'end'; readonly chips: number };
 
 export interface FlyUi {
   readonly pad: Pad | null;
@@ -86,13 +86,19 @@ export interface FlyUi {
   /** Entry chosen in the log: back-date keys, withdraw and amend act on it. */
   readonly chosen: EntryId | null;
   /** Panel touched on the wing, and when; the state key that follows writes that time. */
-  readonly wingPanel: { readonly panel: string; readonly stamp: Stamp } | null;
+  readonly wingPanel: {
+    readonly panel: string;
+    readonly stamp: Stamp;
+    readonly used: boolean;
+  } | null;
   readonly boxes: Boxes;
   /** Contact of the first digit in the boxes: the time of the reading. */
   readonly firstDigit: Stamp | null;
   readonly query: Query | null;
   /** Boxes that were left half-filled, by what they were for. */
   readonly drafts: ReadonlyMap<string, Boxes>;
+  /** Words that were left half-written. */
+  readonly texts: ReadonlyMap<string, string>;
   /** The card that the scribe chose to fly next, ahead of the order of the cards. */
   readonly chosenPoint: string | null;
   /** One line: a touch that was ignored, a back gesture. */
@@ -108,6 +114,7 @@ export const HOME: FlyUi = {
   firstDigit: null,
   query: null,
   drafts: new Map(),
+  texts: new Map(),
   chosenPoint: null,
   notice: null,
 };
@@ -123,7 +130,18 @@ export type FlyMove =
   | { readonly do: 'wingPanel'; readonly wingPanel: FlyUi['wingPanel'] }
   | { readonly do: 'point'; readonly point: string | null }
   | { readonly do: 'notice'; readonly words: string; readonly at: EpochMs }
+  | { readonly do: 'keepText'; readonly key: string; readonly text: string }
   | { readonly do: 'home' };
+
+/** Whether controls stand beside the pad, in place of what is echoed. */
+export function hasControls(pad: Pad): boolean {
+  return (
+    pad.kind === 'wing' ||
+    pad.kind === 'probes' ||
+    pad.kind === 'covers' ||
+    (pad.kind === 'pressures' && pad.probe === null)
+  );
+}
 
 /** What an open pad's boxes are kept under; `null` for pads without boxes. */
 function draftKey(pad: Pad | null): string | null {
@@ -209,7 +227,22 @@ export function flyMoved(ui: FlyUi, move: FlyMove): FlyUi {
       return { ...ui, chosenPoint: move.point };
     case 'notice':
       return { ...ui, notice: { words: move.words, at: move.at } };
+    case 'keepText': {
+      const texts = new Map(ui.texts);
+      if (move.text === '') {
+        texts.delete(move.key);
+      } else {
+        texts.set(move.key, move.text);
+      }
+      return { ...ui, texts };
+    }
     case 'home':
-      return { ...HOME, drafts: keptDrafts(ui), chosenPoint: ui.chosenPoint, notice: ui.notice };
+      return {
+        ...HOME,
+        texts: ui.texts,
+        drafts: keptDrafts(ui),
+        chosenPoint: ui.chosenPoint,
+        notice: ui.notice,
+      };
   }
 }

@@ -28,6 +28,10 @@ export interface Places {
   readonly echo: Place;
   readonly query: Place;
   readonly queryKeys: Place;
+  /** Where a pad of cells with controls beside it stands. */
+  readonly cells: Place;
+  /** Beside a pad of cells: what they are set to, and Enter. */
+  readonly controls: Place;
   /** The detail panel, and every other panel of chips. */
   readonly panel: Place;
 }
@@ -43,7 +47,10 @@ export interface FlyLayout {
   readonly backKeys: 3 | 4;
   /** Places that give way while a pad is open, and while a panel is open. */
   readonly underPad: readonly (keyof Places)[];
+  readonly underCells: readonly (keyof Places)[];
   readonly underPanel: readonly (keyof Places)[];
+  /** Pad and panel share one place here, so that an open pad hides the panel. */
+  readonly panelUnderPad: boolean;
   /** The screen is smaller than any class: everything is drawn smaller than fingers need. */
   readonly tooSmall: boolean;
   readonly pxPerMm: number;
@@ -53,7 +60,7 @@ export const EDGE_MM = 8;
 export const GAP_MM = 4;
 export const BOTTOM_MM = 12;
 
-type Class = Omit<FlyLayout, 'tooSmall' | 'pxPerMm' | 'places'> & {
+type Class = Omit<FlyLayout, 'tooSmall' | 'pxPerMm' | 'places' | 'panelUnderPad'> & {
   readonly at: (widthMm: number, heightMm: number) => Places;
 };
 
@@ -71,6 +78,7 @@ const CLASSES: readonly (Class & {
     phaseColumns: 4,
     backKeys: 4,
     underPad: ['phases', 'theme', 'tiles', 'wing', 'states'],
+    underCells: ['phases', 'theme', 'tiles', 'wing', 'states'],
     underPanel: ['wing'],
   },
   {
@@ -82,6 +90,7 @@ const CLASSES: readonly (Class & {
     phaseColumns: 4,
     backKeys: 4,
     underPad: ['phases', 'theme', 'tiles', 'wing', 'states'],
+    underCells: ['phases', 'theme', 'tiles', 'wing', 'states'],
     underPanel: ['wing', 'states'],
   },
   {
@@ -93,6 +102,7 @@ const CLASSES: readonly (Class & {
     phaseColumns: 1,
     backKeys: 4,
     underPad: ['phases', 'tiles', 'wing', 'states'],
+    underCells: ['remind', 'phases', 'tiles', 'wing', 'states'],
     underPanel: ['wing', 'states'],
   },
   {
@@ -104,6 +114,7 @@ const CLASSES: readonly (Class & {
     phaseColumns: 2,
     backKeys: 3,
     underPad: ['tiles', 'undo', 'back', 'live', 'remind', 'phases'],
+    underCells: ['tiles', 'undo', 'back', 'live', 'remind', 'phases'],
     underPanel: ['live', 'remind', 'phases'],
   },
   {
@@ -115,6 +126,7 @@ const CLASSES: readonly (Class & {
     phaseColumns: 4,
     backKeys: 3,
     underPad: ['live', 'remind', 'phases', 'tiles'],
+    underCells: ['live', 'remind', 'phases', 'tiles'],
     underPanel: ['live', 'remind', 'phases'],
   },
 ];
@@ -155,15 +167,24 @@ function laidOut(
   hand: 'right' | 'left',
   screen: { readonly tooSmall: boolean; readonly pxPerMm: number },
 ): FlyLayout {
-  const { at, screenClass, textSize, phaseColumns, backKeys, underPad, underPanel } = chosen;
+  const { at, screenClass, textSize, phaseColumns, backKeys, underPad, underCells, underPanel } =
+    chosen;
   const places = at(widthMm, heightMm);
+  const { pad, panel } = places;
+  const apart =
+    pad.x + pad.w <= panel.x ||
+    panel.x + panel.w <= pad.x ||
+    pad.y + pad.h <= panel.y ||
+    panel.y + panel.h <= pad.y;
   return {
     screenClass,
     textSize,
     phaseColumns,
     backKeys,
     underPad,
+    underCells,
     underPanel,
+    panelUnderPad: !apart,
     places: hand === 'left' ? mirrored(places, widthMm) : places,
     ...screen,
   };
@@ -189,6 +210,8 @@ function mirrored(places: Places, widthMm: number): Places {
     echo: turn(places.echo),
     query: turn(places.query),
     queryKeys: turn(places.queryKeys),
+    cells: turn(places.cells),
+    controls: turn(places.controls),
     panel: turn(places.panel),
   };
 }

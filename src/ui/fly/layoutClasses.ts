@@ -30,6 +30,8 @@ export function wide(widthMm: number, heightMm: number): Places {
     echo: { x, y: 78.4 + extra, w: right, h: 32 },
     query: { x, y: 112.4 + extra, w: right, h: 12 },
     queryKeys: { x, y: foot, w: right, h: 20 },
+    cells: { x: 8, y: 28, w: left, h: 93.7 + extra },
+    controls: { x, y: 78.4 + extra, w: right, h: 67.3 },
     panel: { x, y: 78.4 + extra, w: right, h: 67.3 },
   };
 }
@@ -60,6 +62,8 @@ export function thirteen(widthMm: number, heightMm: number): Places {
     echo: { x: 8, y: low, w: wingW, h: 35 },
     query: { x: 8, y: low + 37, w: wingW, h: 12 },
     queryKeys: { x: widthMm - 78.7, y: low, w: 70.7, h: 23 },
+    cells: { x: 8, y: 32, w: left, h: 99 + extra / 2 },
+    controls: { x: 8, y: low, w: wingW, h: wingH },
     panel: { x: 8, y: low, w: wingW, h: wingH },
   };
 }
@@ -91,6 +95,8 @@ export function tall(widthMm: number, heightMm: number): Places {
     echo: { x: 8, y: 68 + shift, w, h: 26 },
     query: { x: 8, y: 216.6 + extra, w, h: 7 },
     queryKeys: { x: 12 + undoW, y: foot, w: w - undoW - 4, h: 20 },
+    cells: { x: 8, y: 97.4 + shift, w, h: 92 + extra - shift },
+    controls: { x: 8, y: 50.4 + shift, w, h: 43 },
     panel: { x: 8, y: wingY - 0.5, w, h: 44.5 },
   };
 }
@@ -118,6 +124,8 @@ export function eight(widthMm: number, heightMm: number): Places {
     echo: { x: 8, y: 22.4, w, h: 25 },
     query: { x: 8, y: 165.2 + extra, w, h: 10.4 },
     queryKeys: { x: 12 + undoW, y: foot, w: w - undoW - 4, h: 20 },
+    cells: { x: 8, y: 66.4, w, h: 74 + extra },
+    controls: { x: 8, y: 22.4, w, h: 40 },
     panel: { x: 8, y: 22.4, w, h: 46 },
   };
 }
@@ -147,6 +155,8 @@ export function eightWide(widthMm: number, heightMm: number): Places {
     echo: { x, y: 27.6, w: right, h: 34 },
     query: { x, y: 63 + extra, w: right, h: 18 },
     queryKeys: { x, y: foot, w: right, h: 20 },
+    cells: { x: 8, y: 11.9, w: left, h: 92 + extra },
+    controls: { x, y: 27.6, w: right, h: 76.3 + extra },
     panel: { x, y: 27.6, w: right, h: 76.3 + extra },
   };
 }

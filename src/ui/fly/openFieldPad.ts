@@ -26,7 +26,7 @@ export function openFieldPad(
       fly.move({ do: 'open', pad: { kind: 'probes', target, stamp, wing: 'L' } });
       return;
     case 'pressures':
-      fly.move({ do: 'open', pad: { kind: 'pressures', target, probe: null, wing: 'L' } });
+      fly.move({ do: 'open', pad: { kind: 'pressures', target, probe: null, page: 0, wing: 'L' } });
       return;
     case 'tubes':
       fly.move({ do: 'open', pad: { kind: 'tubes', target } });

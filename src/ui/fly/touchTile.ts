@@ -39,7 +39,7 @@ export async function writeAct(fly: Fly, act: Act, touch: Touch): Promise<void> 
     fly.move({ do: 'point', point: null });
   }
   if (touch.outcome !== 'sure') {
-    fly.move({ do: 'panel', panel: { kind: 'unconfirmed', target } });
+    fly.move({ do: 'panel', panel: { kind: 'chosen', target } });
     return;
   }
   fly.move({ do: 'panel', panel: { kind: 'detail', target, field: 0, page: 0 } });
@@ -69,11 +69,13 @@ function openTilePad(fly: Fly, pad: Extract<Tile['does'], { kind: 'pad' }>['pad'
       fly.move({ do: 'open', pad: { kind: pad, page: 0 } });
       return;
     case 'desk':
-      fly.move({ do: 'panel', panel: { kind: 'desk', page: 'first' } });
+      fly.move({ do: 'panel', panel: { kind: 'desk', page: 'first', chips: 0 } });
       return;
     case 'cards':
+      fly.move({ do: 'panel', panel: { kind: 'cards', page: 0 } });
+      return;
     case 'rake':
-      fly.move({ do: 'panel', panel: { kind: pad } });
+      fly.move({ do: 'panel', panel: { kind: 'rake' } });
   }
 }
 

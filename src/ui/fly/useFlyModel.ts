@@ -13,12 +13,15 @@ import { flyLayout } from './layout.ts';
 import { flyMoved, HOME } from './flyState.ts';
 import type { Fly, FlyWays } from './flyContext.ts';
 
+const NOT_KNOWN = (): boolean => false;
+
 /** Everything that the parts of Fly share. */
 export function useFlyModel(given: {
   readonly journal: Journal;
   readonly clock: Clock;
   readonly settings: SettingsStore;
   readonly leave: FlyWays;
+  readonly awake?: (() => boolean) | undefined;
 }): Fly {
   const { journal, clock, leave } = given;
   const { view, status } = useFlight(journal);
@@ -71,5 +74,6 @@ export function useFlyModel(given: {
     append,
     amend,
     leave,
+    awake: given.awake ?? NOT_KNOWN,
   };
 }

@@ -19,7 +19,7 @@ export function TouchSurface(props: {
   readonly clock: Clock;
   readonly pxPerMm: number;
   readonly onIgnored: (act: string) => void;
-  readonly className?: string;
+  readonly className?: string | undefined;
   readonly children: ReactNode;
 }) {
   const root = useRef<HTMLDivElement>(null);

@@ -1,0 +1,105 @@
+import { QUIET_REMINDER } from '../../analysis/reminderAnswers.ts';
+import { THEMES, THEME_WORDS } from '../kit/settings.ts';
+import { ChipPanel, type Chip } from './ChipPanel.tsx';
+import { useFly, type Fly } from './flyContext.ts';
+import type { Panel } from './flyState.ts';
+
+type Desk = Extract<Panel, { kind: 'desk' }>;
+
+/** What is about this tablet and not about the flight, and the ways off Fly. */
+export function DeskPanel({ panel }: { readonly panel: Desk }) {
+  const fly = useFly();
+  const go = (page: Desk['page']): void =>
+    fly.move({ do: 'panel', panel: { kind: 'desk', page, chips: 0 } });
+  const done: Chip = {
+    act: 'panel-done',
+    label: 'Done',
+    onTouch: () => fly.move({ do: 'panel', panel: null }),
+  };
+  const back: Chip = { act: 'desk-back', label: 'Back', onTouch: () => go('first') };
+  const heads = {
+    first: ['This tablet', 'Nothing here enters the record but scribe and quiet.'],
+    scribe: [
+      `Scribe now: ${fly.state.scribe?.author ?? fly.journal.author().author}`,
+      'Who takes the pen?',
+    ],
+    end: ['End this flight', 'Hold 0.8 s. The log stays; amend it on Debrief.'],
+  } as const;
+  const chips = { first: firstChips(fly, go), scribe: scribeChips(fly), end: endChips(fly) };
+  return (
+    <ChipPanel
+      title={heads[panel.page][0]}
+      sub={heads[panel.page][1]}
+      chips={chips[panel.page]}
+      fixed={panel.page === 'first' ? [done] : [back, done]}
+      page={panel.chips}
+      onMore={() => fly.move({ do: 'panel', panel: { ...panel, chips: panel.chips + 1 } })}
+    />
+  );
+}
+
+function firstChips(fly: Fly, go: (page: Desk['page']) => void): readonly Chip[] {
+  const { settings, setSettings, leave } = fly;
+  const next = THEMES[(THEMES.indexOf(settings.theme) + 1) % THEMES.length] ?? 'day';
+  return [
+    {
+      act: 'desk-theme',
+      label: `${THEME_WORDS[settings.theme]} theme`,
+      onTouch: () => setSettings({ theme: next }),
+    },
+    {
+      act: 'desk-hand',
+      label: settings.hand === 'right' ? 'Right hand' : 'Left hand',
+      onTouch: () => setSettings({ hand: settings.hand === 'right' ? 'left' : 'right' }),
+    },
+    { act: 'desk-scribe', label: 'Change scribe', onTouch: () => go('scribe') },
+    {
+      act: 'desk-quiet',
+      label: 'Quiet 15 min',
+      onTouch: ({ stamp }) =>
+        void fly.append({
+          kind: 'reminderAnswered',
+          body: { reminder: QUIET_REMINDER, answer: 'quiet' },
+          stamp,
+        }),
+    },
+    { act: 'desk-manual', label: 'Manual', onTouch: leave.toManual },
+    { act: 'desk-brief', label: 'Brief', onTouch: leave.toBrief },
+    { act: 'desk-debrief', label: 'Debrief', onTouch: leave.toDebrief },
+    { act: 'desk-end', label: 'End flight', onTouch: () => go('end') },
+  ];
+}
+
+function scribeChips(fly: Fly): readonly Chip[] {
+  const people = fly.sheet?.people ?? [];
+  const from = fly.state.scribe?.author ?? fly.journal.author().author;
+  return people.map((person) => ({
+    act: `scribe-${person.id}`,
+    label:
+      person.name === undefined ? `${person.id} ${person.role}` : `${person.name}, ${person.role}`,
+    set: (person.name ?? person.id) === from,
+    onTouch: ({ stamp }) => {
+      const to = person.name ?? person.id;
+      // The one who takes the pen signs for taking it.
+      fly.journal.setAuthor({ author: to, role: person.role });
+      void fly.append({ kind: 'scribeChanged', body: { from, to, role: person.role }, stamp });
+      fly.move({ do: 'panel', panel: null });
+    },
+  }));
+}
+
+function endChips(fly: Fly): readonly Chip[] {
+  const end = (how: 'complete' | 'aborted'): Chip => ({
+    act: how === 'complete' ? 'end-flight' : 'abort-flight',
+    label: how === 'complete' ? 'Hold: flight complete' : 'Hold: flight aborted',
+    hold: true,
+    onTouch: ({ stamp }) => {
+      void fly.append({ kind: 'flightClosed', body: { how }, stamp }).then((entry) => {
+        if (entry !== null) {
+          fly.leave.onEnded();
+        }
+      });
+    },
+  });
+  return [end('complete'), end('aborted')];
+}

@@ -1,0 +1,55 @@
+import { useEffect, type CSSProperties } from 'react';
+import type { Clock, Journal } from '../../journal/journal.ts';
+import type { SettingsStore } from '../kit/settings.ts';
+import { TouchSurface } from '../kit/TouchSurface.tsx';
+import { Banner } from './Banner.tsx';
+import { FlyContext, type FlyWays } from './flyContext.ts';
+import { FlyHome } from './FlyHome.tsx';
+import { OpenPad } from './OpenPad.tsx';
+import { HatchDefs } from './PanelShape.tsx';
+import { useFlyModel } from './useFlyModel.ts';
+import { useIdleHome } from './useIdleHome.ts';
+import styles from './Fly.module.css';
+
+/** In flight: one screen, no scrolling, one touch an event; the time of contact is the time of the event. */
+export function Fly(props: {
+  readonly journal: Journal;
+  readonly clock: Clock;
+  readonly settings: SettingsStore;
+  readonly leave: FlyWays;
+  readonly awake?: (() => boolean) | undefined;
+}) {
+  const fly = useFlyModel(props);
+  const { clock } = props;
+  const { layout, settings, ui, move } = fly;
+  useIdleHome(fly);
+  useEffect(() => {
+    document.documentElement.dataset['theme'] = settings.theme;
+  }, [settings.theme]);
+  const scale: CSSProperties & Readonly<Record<'--mm' | '--size', string | number>> = {
+    '--mm': `${layout.pxPerMm}px`,
+    '--size': layout.textSize,
+  };
+  return (
+    <FlyContext value={fly}>
+      <div style={scale} className={styles.scale} data-class={layout.screenClass}>
+        <TouchSurface
+          clock={clock}
+          pxPerMm={layout.pxPerMm}
+          onIgnored={() => move({ do: 'notice', words: 'Second touch ignored', at: clock.now() })}
+          className={styles.fly}
+        >
+          <HatchDefs />
+          <Banner />
+          <FlyHome />
+          {ui.pad === null ? null : (
+            <OpenPad
+              key={`${ui.pad.kind}-${'target' in ui.pad ? ui.pad.target : ''}`}
+              pad={ui.pad}
+            />
+          )}
+        </TouchSurface>
+      </div>
+    </FlyContext>
+  );
+}

@@ -1,10 +1,11 @@
-import { useState } from 'react';
+import { useEffect, useState, type CSSProperties } from 'react';
 import type { Clock, Journal, Shelf } from '../../journal/journal.ts';
 import type { FlightId } from '../../record/brand.ts';
 import { blankSheet } from '../../record/blankSheet.ts';
 import { viewOf } from '../../record/flight.ts';
 import type { FlightSheet } from '../../record/sheet.ts';
 import { USUAL_TILE_PAGES } from '../../record/tiles.ts';
+import { GroundButton } from '../kit/Ground.tsx';
 import { screenMm, useWindowPx } from '../kit/mm.ts';
 import { useSettings, type SettingsStore } from '../kit/settings.ts';
 import { BriefHeader } from './BriefHeader.tsx';
@@ -12,6 +13,7 @@ import { DayList } from './DayList.tsx';
 import type { DeviceTools } from './deviceLines.ts';
 import { OpenFlightView } from './OpenFlightView.tsx';
 import { placeSchema, type Place } from './place.ts';
+import { ScreenPage } from './ScreenPage.tsx';
 import { SheetPlace } from './SheetPlace.tsx';
 import { useKept } from './useKept.ts';
 import styles from './Brief.module.css';
@@ -39,8 +41,11 @@ export function Brief(props: BriefProps) {
   const { widthPx, heightPx } = useWindowPx();
   const { pxPerMm } = screenMm(widthPx, heightPx, settings.pxPerMm);
   const [kept, setPlace] = useKept('place', placeSchema, journal === null ? DAYS : FLIGHT);
+  useEffect(() => {
+    document.documentElement.dataset['theme'] = settings.theme;
+  }, [settings.theme]);
   const [trouble, setTrouble] = useState<string | null>(null);
-  const needsFlight = kept.at !== 'days' && kept.at !== 'sheet' && kept.at !== 'open';
+  const needsFlight = !['days', 'sheet', 'open', 'size'].includes(kept.at);
   const place = needsFlight && journal === null ? DAYS : kept;
   const go = (to: Place) => {
     setTrouble(null);
@@ -92,17 +97,27 @@ export function Brief(props: BriefProps) {
               .then(opened, () => setTrouble('That flight could not be read.'))
       }
       onDebrief={props.onDebrief}
+      onScreen={() => go({ at: 'size' })}
     />
   );
+  // Set here and not only on the page, so that a card calibration is seen while it is made.
+  const scale: CSSProperties & Readonly<Record<'--mm', string>> = { '--mm': `${pxPerMm}px` };
   const shared = { ...props, device: settings.device, onOpened: opened, onPlace: go };
   return (
-    <div className={styles.brief}>
+    <div className={styles.brief} style={scale}>
       {journal === null ? (
         <>
           <BriefHeader {...props} flight={null} />
           <main>
             {place.at === 'sheet' || place.at === 'open' ? (
               <SheetPlace {...shared} place={place} flight={null} />
+            ) : place.at === 'size' ? (
+              <>
+                <GroundButton act="brief.tab=days" onPress={() => go(DAYS)}>
+                  Day list
+                </GroundButton>
+                <ScreenPage settings={props.settings} pxPerMm={pxPerMm} />
+              </>
             ) : (
               days
             )}

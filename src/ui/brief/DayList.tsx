@@ -25,6 +25,7 @@ interface DayListProps {
   readonly onSheet: (sheet: FlightSheet) => void;
   readonly onResume: (flight: FlightId) => void;
   readonly onDebrief: (flight: FlightId) => void;
+  readonly onScreen: () => void;
 }
 
 /** Flights on this tablet, and the flight sheets that are being prepared on it. */
@@ -64,9 +65,14 @@ export function DayList(props: DayListProps) {
         <p className={styles.quiet}>
           From a blank flight sheet, or as a copy of one that is here. Each change is kept at once.
         </p>
-        <GroundButton act="days.new" strong onPress={props.onNew}>
-          Blank flight sheet
-        </GroundButton>
+        <div className={styles.keys}>
+          <GroundButton act="days.new" strong onPress={props.onNew}>
+            Blank flight sheet
+          </GroundButton>
+          <GroundButton act="days.screen" onPress={props.onScreen}>
+            Theme, hand, size
+          </GroundButton>
+        </div>
         {sheets.length === 0 ? null : <h3>In preparation</h3>}
         <ul className={styles.flights}>
           {sheets.map((sheet) => (

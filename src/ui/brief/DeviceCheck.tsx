@@ -48,7 +48,7 @@ export function DeviceCheck(props: DeviceCheckProps) {
     } else if (line.id === 'hack' || line.id === 'size' || line.id === 'cautions') {
       onPlace({ at: line.id });
     } else if (PERSON.some((person) => person.id === line.id)) {
-      ticks.put(line.id, ticks.of(line.id) === 'yes' ? '' : 'yes');
+      ticks.put(`line-${line.id}`, line.held ? '' : 'yes');
     } else {
       setRun(run + 1);
     }
@@ -147,7 +147,7 @@ function personLines(props: DeviceCheckProps): readonly DeviceLine[] {
   const agreed = CAUTIONS.filter((caution) => ticks.of(caution.id) === 'yes').length;
   return [
     ...PERSON.map((person) => {
-      const held = ticks.of(person.id) === 'yes';
+      const held = ticks.of(`line-${person.id}`) === 'yes';
       const online = person.id === 'transmitters' && navigator.onLine;
       return {
         id: person.id,

@@ -5,12 +5,12 @@ import { GroundButton } from '../kit/Ground.tsx';
 import type { SettingsStore } from '../kit/settings.ts';
 import { BriefForm } from './BriefForm.tsx';
 import { CalibrationForm } from './CalibrationForm.tsx';
-import { CardSize } from './CardSize.tsx';
 import { CautionsPage } from './CautionsPage.tsx';
 import type { DeviceTools } from './deviceLines.ts';
 import { FlightOverview } from './FlightOverview.tsx';
 import type { Place } from './place.ts';
 import { PreflightForm } from './PreflightForm.tsx';
+import { ScreenPage } from './ScreenPage.tsx';
 import { SheetPlace } from './SheetPlace.tsx';
 import { TimeHackPage } from './TimeHackPage.tsx';
 import { useKeptTexts } from './useKept.ts';
@@ -48,7 +48,7 @@ export function FlightPlace(props: {
     case 'cautions':
       return <CautionsPage ticks={ticks} />;
     case 'size':
-      return <CardSize {...props} />;
+      return <ScreenPage {...props} />;
     case 'sheet':
     case 'open':
       return (

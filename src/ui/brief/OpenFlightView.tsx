@@ -69,7 +69,7 @@ function tabsOf(sheet: FlightSheet | null): readonly {
   readonly at: readonly Place['at'][];
 }[] {
   return [
-    { name: 'This flight', act: 'flight', to: { at: 'flight' }, at: ['flight', 'size'] },
+    { name: 'This flight', act: 'flight', to: { at: 'flight' }, at: ['flight'] },
     { name: 'Time hack', act: 'hack', to: { at: 'hack' }, at: ['hack'] },
     { name: 'Cautions', act: 'cautions', to: { at: 'cautions' }, at: ['cautions'] },
     { name: 'Forms', act: 'forms', to: { at: 'forms', form: 'brief' }, at: ['forms'] },
@@ -83,6 +83,7 @@ function tabsOf(sheet: FlightSheet | null): readonly {
             at: ['sheet', 'open'] as const,
           },
         ]),
+    { name: 'Screen', act: 'screen', to: { at: 'size' }, at: ['size'] },
     { name: 'Day list', act: 'days', to: { at: 'days' }, at: ['days'] },
   ];
 }

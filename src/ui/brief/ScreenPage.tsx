@@ -1,18 +1,41 @@
 import { GroundButton } from '../kit/Ground.tsx';
-import { useSettings, type SettingsStore } from '../kit/settings.ts';
+import { ChipField } from '../kit/GroundChips.tsx';
+import { THEME_WORDS, THEMES, useSettings, type SettingsStore } from '../kit/settings.ts';
 import styles from './Brief.module.css';
 
 /** ISO/IEC 7810 ID-1, the bank card: 85.60 by 53.98 mm. From memory, unverified. */
 const CARD_MM = { width: 85.6, height: 53.98 };
 
-/** Sets the millimetre of this screen: the outline is made to match a bank card that is laid on it. */
-export function CardSize(props: { readonly settings: SettingsStore; readonly pxPerMm: number }) {
+const HANDS = [
+  { value: 'right', label: 'Right' },
+  { value: 'left', label: 'Left' },
+] as const;
+
+/** Theme, hand and millimetre of this screen; the outline is made to match a bank card that is laid on it. */
+export function ScreenPage(props: { readonly settings: SettingsStore; readonly pxPerMm: number }) {
   const { settings, pxPerMm } = props;
-  const set = useSettings(settings).pxPerMm;
+  const { pxPerMm: set, theme, hand } = useSettings(settings);
   const step = (change: number) =>
     settings.set({ pxPerMm: Math.min(30, Math.max(2, Number((pxPerMm + change).toFixed(2)))) });
   return (
-    <section className={styles.page} aria-label="Size by bank card">
+    <section className={styles.page} aria-label="This screen">
+      <h2>This screen</h2>
+      <div className={styles.fields}>
+        <ChipField
+          act="screen.theme"
+          label="Theme"
+          value={theme}
+          choices={THEMES.map((value) => ({ value, label: THEME_WORDS[value] }))}
+          onChange={(value) => settings.set({ theme: value })}
+        />
+        <ChipField
+          act="screen.hand"
+          label="The hand that touches"
+          value={hand}
+          choices={HANDS}
+          onChange={(value) => settings.set({ hand: value })}
+        />
+      </div>
       <h2>Size by bank card</h2>
       <p>Lay a bank card on the outline and make the outline as large as the card.</p>
       <svg

@@ -10,6 +10,8 @@ import { emptyTrail, extended, firstOf, itemAt, items, itemsFrom, type Trail } f
 
 /** Entries between two kept states. A late entry or an amendment is folded again from the one before its place. */
 const CHECKPOINT_EVERY = 128;
+/** Newest states kept one by one. */
+const RECENT = 64;
 
 /** The one projection of a flight: takes entries in any order, gives the same view for the same set. */
 export interface Flight {
@@ -42,7 +44,8 @@ export function startFlight(): Flight {
   const judge = startJudge();
   let timeline: Trail<StandingEntry> = emptyTrail();
   let checkpoints: readonly Fold[] = [startOfFold()];
-  let fold = startOfFold();
+  /** States after the newest entries, one by one; the last is the state now. Undo and a late digit need only these. */
+  let recent: Fold[] = [startOfFold()];
   let current = viewAt(0);
 
   function add(entries: readonly Entry[]): FlightView {
@@ -75,29 +78,40 @@ export function startFlight(): Flight {
 
   function refold(from: number): void {
     const kept = Math.floor(from / CHECKPOINT_EVERY) + 1;
-    let start = from;
-    if (fold.state.entryCount !== from) {
-      start = (kept - 1) * CHECKPOINT_EVERY;
-      fold = checkpoints[kept - 1] ?? startOfFold();
-    }
+    let fold = stateBefore(from) ?? checkpoints[kept - 1] ?? startOfFold();
     const fresh: Fold[] = [];
-    for (const standing of itemsFrom(timeline, start)) {
+    for (const standing of itemsFrom(timeline, fold.state.entryCount)) {
       fold = folded(fold, standing);
+      // Of a long log only the end is kept: every state that outlives its successor costs the collector.
+      if (fold.state.entryCount > timeline.length - RECENT) {
+        recent.push(fold);
+      }
       if (fold.state.entryCount % CHECKPOINT_EVERY === 0) {
         fresh.push(fold);
       }
+    }
+    if (recent.length > 2 * RECENT) {
+      recent = recent.slice(-RECENT);
     }
     if (fresh.length > 0 || checkpoints.length > kept) {
       checkpoints = [...checkpoints.slice(0, kept), ...fresh];
     }
   }
 
+  /** Goes back to the state after the first `count` entries, if it is among the recent ones, and forgets those after it. */
+  function stateBefore(count: number): Fold | null {
+    const place = recent.findLastIndex((fold) => fold.state.entryCount === count);
+    recent = place < 0 ? [] : recent.slice(0, place + 1);
+    return recent.at(-1) ?? null;
+  }
+
   function viewAt(version: number): FlightView {
     const known = { timeline, checkpoints };
+    const { state } = recent.at(-1) ?? startOfFold();
     let standing: readonly StandingEntry[] | null = null;
     return {
       version,
-      state: fold.state,
+      state,
       timeline,
       get standing() {
         standing ??= [...items(known.timeline)];

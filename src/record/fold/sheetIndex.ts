@@ -11,12 +11,13 @@ export interface WingParts {
   readonly panels: readonly string[];
   /** Trailing-edge probes: those that a count out of so many speaks of. Rakes are read one by one. */
   readonly probes: readonly string[];
+  readonly probeNames: ReadonlySet<string>;
   /** Serviceable trailing-edge probes of each panel: a panel's state is worked out from these. */
   readonly probesOf: Readonly<Record<string, readonly string[]>>;
 }
 
 export function noSheetIndex(): SheetIndex {
-  const none: WingParts = { panels: [], probes: [], probesOf: {} };
+  const none: WingParts = { panels: [], probes: [], probeNames: new Set(), probesOf: {} };
   return { instruments: new Map(), wings: { L: none, R: none }, panelWing: new Map() };
 }
 
@@ -36,6 +37,7 @@ function wingParts(sheet: FlightSheet, wing: Wing): WingParts {
   return {
     panels,
     probes: probes.map((probe) => probe.id),
+    probeNames: new Set(probes.map((probe) => probe.id)),
     probesOf: Object.fromEntries(
       panels.map((panel) => [
         panel,

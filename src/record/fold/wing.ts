@@ -108,19 +108,22 @@ function withProbes(
   timed: Timed,
 ): Fold {
   const parts = fold.memory.sheet.wings[wing];
-  const known = new Set(parts.probes);
   const probes: Record<string, ProbeNow> = { ...fold.state.probes };
+  // One object for each state, not for each probe: a call speaks of dozens of probes and of three states.
+  const now = new Map<PanelState, ProbeNow>();
   let asked = fold;
   for (const [probe, state] of states) {
-    if (known.has(probe)) {
-      probes[probe] = { ...timed, state };
+    if (parts.probeNames.has(probe)) {
+      const same = now.get(state) ?? { ...timed, state };
+      now.set(state, same);
+      probes[probe] = same;
     } else {
       asked = doubted(asked, timed, 'unknownProbe', probe);
     }
   }
   const panels: Record<string, PanelNow> = { ...fold.state.panels };
   for (const panel of parts.panels) {
-    const state = stateOfPanel((parts.probesOf[panel] ?? []).map((probe) => probes[probe]?.state));
+    const state = stateOfPanel(parts.probesOf[panel] ?? [], probes);
     if (state !== null) {
       panels[panel] = { ...timed, state, from: 'probes' };
     }
@@ -129,15 +132,21 @@ function withProbes(
 }
 
 /** All alike gives that state, anything mixed is intermittent; probes nobody assessed do not count. */
-function stateOfPanel(states: readonly (PanelState | undefined)[]): PanelState | null {
-  const assessed = new Set(
-    states.filter((state) => state !== undefined && state !== 'notAssessed'),
-  );
-  const [first] = assessed;
-  if (first === undefined) {
-    return null;
+function stateOfPanel(
+  names: readonly string[],
+  probes: Readonly<Record<string, ProbeNow>>,
+): PanelState | null {
+  let common: PanelState | null = null;
+  for (const name of names) {
+    const state = probes[name]?.state;
+    if (state !== undefined && state !== 'notAssessed' && state !== common) {
+      if (common !== null) {
+        return 'intermittent';
+      }
+      common = state;
+    }
   }
-  return assessed.size === 1 ? first : 'intermittent';
+  return common;
 }
 
 function withPanels(fold: Fold, called: readonly string[], state: PanelState, timed: Timed): Fold {
@@ -179,5 +188,9 @@ function statesNow(
   names: readonly string[],
   now: Readonly<Record<string, { readonly state: PanelState }>>,
 ): Readonly<Record<string, PanelState>> {
-  return Object.fromEntries(names.map((name) => [name, now[name]?.state ?? 'notAssessed']));
+  const states: Record<string, PanelState> = {};
+  for (const name of names) {
+    states[name] = now[name]?.state ?? 'notAssessed';
+  }
+  return states;
 }

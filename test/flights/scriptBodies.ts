@@ -41,6 +41,8 @@ function commonOf(line: ScriptEntry, { at, wall }: Context): object {
 /** The script's plain kinds that are one kind of ours with fields of the same or nearly the same name. */
 function ownOf(line: ScriptEntry, context: Context): readonly Saying[] {
   const say = (kind: KnownKind, body: object = {}): readonly Saying[] => [{ kind, body }];
+  /** The scribe turns to the next page of tiles when the flight does; the script does not speak of pages. */
+  const turnTo = (phase: string): readonly Saying[] => say('phaseChosen', { phase });
   const point = { point: line.testPoint, run: line.run, reason: line.reason };
   const suction = { wing: line.wing, setting: line.setting };
   switch (line.kind) {
@@ -80,7 +82,7 @@ function ownOf(line: ScriptEntry, context: Context): readonly Saying[] {
     case 'blocks on':
       return say('blocksOn');
     case 'take-off roll':
-      return say('takeOffRolled', { runway: line.runway });
+      return [...say('takeOffRolled', { runway: line.runway }), ...turnTo('climb')];
     case 'lift-off':
       return say('liftedOff');
     case 'touchdown':
@@ -96,12 +98,15 @@ function ownOf(line: ScriptEntry, context: Context): readonly Saying[] {
         altitude: measured(line.altitude_ft, 'ft'),
       });
     case 'level-off':
-      return say('levelledOff', {
-        altitude: measured(line.altitude_ft, 'ft'),
-        grossWeight: measured(line.grossWeight_lb, 'lb'),
-      });
+      return [
+        ...say('levelledOff', {
+          altitude: measured(line.altitude_ft, 'ft'),
+          grossWeight: measured(line.grossWeight_lb, 'lb'),
+        }),
+        ...turnTo('cruise'),
+      ];
     case 'top of descent':
-      return say('descentBegun');
+      return [...say('descentBegun'), ...turnTo('descent')];
     case 'on condition':
       return say('conditionReached', { leg: line.leg });
     case 'turn':

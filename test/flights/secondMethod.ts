@@ -39,7 +39,10 @@ export function secondMethod(
   off: readonly [readonly GlanceNumbers[], readonly GlanceNumbers[]],
 ): SecondResult {
   const answer = (moved: Moves): { fuel: number; drag: number } => {
-    const [a, b] = off.map((run, index) => runMean(sheet, run, moved, `off${index}`)) as [Mean, Mean];
+    const [a, b] = off.map((run, index) => runMean(sheet, run, moved, `off${index}`)) as [
+      Mean,
+      Mean,
+    ];
     const own = runMean(sheet, on, moved, 'on');
     const slope = (a.flow - b.flow) / (a.weight ** 2 - b.weight ** 2);
     const baseline = a.flow + slope * (own.weight ** 2 - a.weight ** 2);
@@ -110,7 +113,9 @@ function sourcesOf(
   sheet: FlightSheet,
   runs: Readonly<Record<'on' | 'off0' | 'off1', readonly GlanceNumbers[]>>,
 ): readonly { readonly moves: Moves }[] {
-  const one = (key: string, value: number): { readonly moves: Moves } => ({ moves: { [key]: value } });
+  const one = (key: string, value: number): { readonly moves: Moves } => ({
+    moves: { [key]: value },
+  });
   const display = (quantity: string): number => {
     const gauge = sheet.instruments.find((row) => row.quantity === quantity);
     return Math.hypot((gauge?.resolution ?? 0) / Math.sqrt(12), gauge?.repeatability ?? 0);
@@ -184,8 +189,7 @@ function mapOf(sheet: FlightSheet): { readonly idleKgPerS: number; readonly kgPe
   const pounds = map.idleFlow.unit === 'lb/h';
   return {
     idleKgPerS: map.idleFlow.value * unitKgPerS(map.idleFlow.unit),
-    kgPerSPerN:
-      (map.flowPerThrust.value / 3600) * (pounds ? POUND_KG / (POUND_KG * GRAVITY) : 1),
+    kgPerSPerN: (map.flowPerThrust.value / 3600) * (pounds ? POUND_KG / (POUND_KG * GRAVITY) : 1),
   };
 }
 

@@ -72,9 +72,8 @@ export function ReplayScreen(props: {
         }}
       />
       <div className={styles.bar} role="group" aria-label="Replay">
-        <b>Replay</b>
         <GroundButton act="replay.again" onPress={again}>
-          From start
+          Start
         </GroundButton>
         <GroundButton act="replay.pause" pressed={speed === 0} onPress={() => setSpeed(0)}>
           Stop

@@ -93,7 +93,7 @@ export function Debrief(props: {
         {tab === 'panels' ? <PanelsTab desk={desk} /> : null}
         {tab === 'clocks' ? <ClocksTab desk={desk} /> : null}
         {tab === 'audit' ? <AuditTab desk={desk} onOpen={openOnTimeline} /> : null}
-        {tab === 'forms' ? <FormsTab desk={desk} /> : null}
+        {tab === 'forms' ? <FormsTab desk={desk} onOpen={openOnTimeline} /> : null}
         {tab === 'files' ? <FilesTab desk={desk} shelf={props.shelf} build={props.build} /> : null}
         {tab === 'sign' ? (
           <SignTab desk={desk} openItems={openItems} onOpen={openOnTimeline} />

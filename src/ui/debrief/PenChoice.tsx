@@ -1,9 +1,16 @@
 import styles from './Debrief.module.css';
 import type { Desk } from './context.ts';
 
+const penWords = ({ author, role }: { author: string; role: string }): string => {
+  if (author === '') {
+    return 'nobody yet';
+  }
+  return role === '' ? author : `${role}, ${author}`;
+};
+
 /** Who holds the pen: every entry carries its author. */
 export function PenChoice({ desk }: { readonly desk: Desk }) {
-  const now = desk.journal.author();
+  const now = desk.writer.pen;
   const people = desk.view.state.sheet?.people ?? [];
   const known = people.map(({ id, role, name }) => ({ author: name ?? id, role }));
   const choices = known.some((one) => one.author === now.author && one.role === now.role)
@@ -16,17 +23,17 @@ export function PenChoice({ desk }: { readonly desk: Desk }) {
       <span>Pen</span>
       <select
         data-act="pen"
-        defaultValue={keyOf(now)}
+        value={keyOf(now)}
         onChange={(event) => {
           const chosen = choices.find((one) => keyOf(one) === event.target.value);
           if (chosen !== undefined) {
-            desk.journal.setAuthor(chosen);
+            desk.writer.takePen(chosen);
           }
         }}
       >
         {choices.map((one) => (
           <option key={keyOf(one)} value={keyOf(one)}>
-            {one.role === '' ? one.author : `${one.role}, ${one.author}`}
+            {penWords(one)}
           </option>
         ))}
       </select>

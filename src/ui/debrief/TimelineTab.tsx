@@ -30,6 +30,7 @@ export function TimelineTab(props: {
   const box = useRef<HTMLDivElement>(null);
   const { widthPx, heightPx } = useBoxSize(box);
   const [opened, setOpened] = useState(0);
+  const [isFolded, setFolded] = useState(false);
   const standing = selected === null ? undefined : view.byId(selected);
 
   useEffect(() => {
@@ -56,11 +57,13 @@ export function TimelineTab(props: {
           base={desk.base}
           model={model}
           control={props.control}
-          roomPx={0.62 * heightPx - 60}
+          roomPx={0.6 * heightPx - 60}
           selected={selected}
           onSelect={desk.select}
           onOpen={() => setOpened((times) => times + 1)}
           onLeave={props.onLeave}
+          isFolded={isFolded}
+          onFold={() => setFolded(!isFolded)}
         />
       </div>
       <div className={styles.tablePart}>

@@ -2,10 +2,14 @@ import { DateTime } from 'luxon';
 import { epochMs, type EpochMs } from '../../record/brand.ts';
 import { hms } from '../kit/time.ts';
 
-/** Every time on Debrief is UTC; the Z stands in the heading or beside the figure. */
+/**
+ * "22:26:04", to the nearest second: times are moved to the aircraft time base by parts of one. Every time on Debrief is
+ * UTC; the Z stands in the heading or beside the figure.
+ */
+export const clockWords = (at: EpochMs): string => hms(epochMs(Math.round(at / 1000) * 1000));
 export const minuteWords = (at: EpochMs): string => hms(at).slice(0, 5);
 /** "22 06 04 Zulu", as a reader says it. */
-export const spokenClock = (at: EpochMs): string => `${hms(at).replaceAll(':', ' ')} Zulu`;
+export const spokenClock = (at: EpochMs): string => `${clockWords(at).replaceAll(':', ' ')} Zulu`;
 /** Year and day of the year, "2032-154". */
 export const ordinalDate = (at: EpochMs): string =>
   DateTime.fromMillis(at, { zone: 'utc' }).toFormat('yyyy-ooo');

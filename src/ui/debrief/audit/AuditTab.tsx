@@ -4,13 +4,13 @@ import type { StandingEntry } from '../../../record/flightState.ts';
 import { entryWords } from '../../../record/lang.ts';
 import { items } from '../../../record/trail.ts';
 import { GroundButton } from '../../kit/Ground.tsx';
-import { hms } from '../../kit/time.ts';
 import type { Desk } from '../context.ts';
 import { entriesAbout } from '../entriesAbout.ts';
 import { fieldLabel, valueWords } from '../fields/labels.ts';
 import { isStruck } from '../standing.ts';
 import styles from './Audit.module.css';
 import { doubtRuleWords } from './doubtWords.ts';
+import { clockWords } from '../timeWords.ts';
 
 const KINDS = [
   { id: 'changed', words: 'Amended and withdrawn' },
@@ -107,12 +107,12 @@ function AuditRow({
   const isChanged = standing.amendedBy.length > 0;
   return (
     <li>
-      <span className={styles.time}>{hms(shown(standing.at))}</span>
+      <span className={styles.time}>{clockWords(shown(standing.at))}</span>
       <div className={styles.words}>
         <p>
           {struck || isChanged ? <del>{asRead}</del> : asRead}{' '}
           <small>
-            as read, {hms(shown(entry.wall))}, {entry.author}, entry {entry.seq}
+            as read, {clockWords(shown(entry.wall))}, {entry.author}, entry {entry.seq}
           </small>
         </p>
         {isChanged ? (
@@ -122,7 +122,7 @@ function AuditRow({
         ) : null}
         {about.map((link) => (
           <p key={link.entry.id} className={styles.link}>
-            <span>{hms(shown(link.at))}</span>{' '}
+            <span>{clockWords(shown(link.at))}</span>{' '}
             {link.standing === 'withdrawn' ? (
               <del>{reasonOf(desk, link)}</del>
             ) : (
@@ -178,7 +178,7 @@ function Doubts({
         return (
           <li key={`${doubt.by} ${doubt.rule} ${doubt.subject}`}>
             <span className={styles.time}>
-              {hms(by === undefined ? doubt.at : desk.base.shown(doubt.at, by.entry.rec))}
+              {clockWords(by === undefined ? doubt.at : desk.base.shown(doubt.at, by.entry.rec))}
             </span>
             <div className={styles.words}>
               <p>{doubtRuleWords(doubt)}</p>

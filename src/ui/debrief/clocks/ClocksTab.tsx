@@ -1,9 +1,10 @@
 import type { ClockFit } from '../../../record/clocks.ts';
 import { GroundTable } from '../../kit/GroundTable.tsx';
 import { figure } from '../../kit/number.ts';
-import { hms, hmsTenths } from '../../kit/time.ts';
+import { hmsTenths } from '../../kit/time.ts';
 import type { Desk } from '../context.ts';
 import styles from '../panels/Panels.module.css';
+import { clockWords } from '../timeWords.ts';
 
 const USES: Readonly<Record<ClockFit['use'], string>> = {
   none: 'not used: no time hack',
@@ -30,15 +31,14 @@ export function ClocksTab({ desk }: { readonly desk: Desk }) {
             head: 'Clock',
             cell: ({ clock, rec }) => <b>{rec === null ? clock : `${clock} ${rec.slice(0, 8)}`}</b>,
           },
-          { key: 'hacks', head: 'Hacks', align: 'right', cell: ({ offsetsS }) => offsetsS.length },
+          { key: 'hacks', head: 'Hacks', cell: ({ offsetsS }) => offsetsS.length },
           {
             key: 'offsets',
             head: 'Offset at each hack, s',
-            align: 'right',
             cell: ({ offsetsS }) => offsetsS.map((offset) => figure(offset, 1)).join(', '),
           },
-          { key: 'middle', head: 'Offset mid-flight, s (1 σ)', align: 'right', cell: middleWords },
-          { key: 'rate', head: 'Rate, s an hour (1 σ)', align: 'right', cell: rateWords },
+          { key: 'middle', head: 'Offset mid-flight, s (1 σ)', cell: middleWords },
+          { key: 'rate', head: 'Rate, s an hour (1 σ)', cell: rateWords },
           { key: 'use', head: 'Use', cell: ({ use }) => USES[use] },
           {
             key: 'steps',
@@ -46,7 +46,7 @@ export function ClocksTab({ desk }: { readonly desk: Desk }) {
             cell: ({ suspectedStepsAt }) =>
               suspectedStepsAt.length === 0
                 ? 'none'
-                : suspectedStepsAt.map((at) => hms(at)).join(', '),
+                : suspectedStepsAt.map((at) => clockWords(at)).join(', '),
           },
         ]}
       />

@@ -1,12 +1,12 @@
 import type { Entry } from '../../../record/entry.ts';
 import type { StandingEntry } from '../../../record/flightState.ts';
 import { GroundButton } from '../../kit/Ground.tsx';
-import { hms } from '../../kit/time.ts';
 import type { Desk } from '../context.ts';
 import { fieldLabel, valueWords } from '../fields/labels.ts';
 import { entriesAbout } from '../entriesAbout.ts';
 import { AMEND_CODES } from './amendment.ts';
 import styles from './EntryDetail.module.css';
+import { clockWords } from '../timeWords.ts';
 
 /** Who changed what, when and why, in order of writing; each link can be opened and withdrawn itself. */
 export function Chain({
@@ -29,7 +29,9 @@ export function Chain({
             key={link.entry.id}
             className={link.standing === 'withdrawn' ? styles.struck : undefined}
           >
-            <span className={styles.linkTime}>{hms(desk.base.shown(link.at, link.entry.rec))}</span>
+            <span className={styles.linkTime}>
+              {clockWords(desk.base.shown(link.at, link.entry.rec))}
+            </span>
             <span>
               <LinkWords desk={desk} link={link} />
               <small>

@@ -1,13 +1,12 @@
-import { useState, type ReactNode } from 'react';
+import { useState } from 'react';
 import type { EntryId } from '../../../record/brand.ts';
 import type { StandingEntry } from '../../../record/flightState.ts';
 import { entryWords } from '../../../record/lang.ts';
 import { GroundButton } from '../../kit/Ground.tsx';
-import { hms } from '../../kit/time.ts';
 import type { Desk } from '../context.ts';
 import { whyReadOnly } from '../context.ts';
 import { doubtOf, marksBeside } from '../standing.ts';
-import { doubtWords } from '../timeWords.ts';
+import { clockWords, doubtWords } from '../timeWords.ts';
 import { laneName, laneOf } from '../timeline/lanes.ts';
 import { AmendForm } from './AmendForm.tsx';
 import { Chain } from './Chain.tsx';
@@ -25,7 +24,6 @@ export function EntryDetail(props: {
   readonly desk: Desk;
   readonly standing: StandingEntry;
   readonly onStep: (way: 'earlier' | 'later') => void;
-  readonly beside?: ReactNode;
 }) {
   const { desk, standing } = props;
   const { sheet } = desk.view.state;
@@ -50,7 +48,7 @@ export function EntryDetail(props: {
       </div>
       <div className={styles.when}>
         <p className={styles.clock}>
-          {hms(desk.base.shown(standing.at, entry.rec))}
+          {clockWords(desk.base.shown(standing.at, entry.rec))}
           <small>Z</small>
         </p>
         <p className={styles.marks}>
@@ -68,8 +66,6 @@ export function EntryDetail(props: {
           </GroundButton>
         </div>
       </div>
-      <Facts desk={desk} standing={standing} />
-      <Chain desk={desk} standing={standing} />
       {readOnly === null ? null : <p className={styles.quiet}>{readOnly}</p>}
       {readOnly === null && form === null ? (
         <>
@@ -108,7 +104,8 @@ export function EntryDetail(props: {
       {form === 'closeLate' ? (
         <CloseLateForm key={entry.id} desk={desk} standing={standing} onDone={close} />
       ) : null}
-      {props.beside}
+      <Facts desk={desk} standing={standing} />
+      <Chain desk={desk} standing={standing} />
     </section>
   );
 }

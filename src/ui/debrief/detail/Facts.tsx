@@ -1,10 +1,10 @@
 import { canonicalJson } from '../../../record/canonical.ts';
 import type { StandingEntry } from '../../../record/flightState.ts';
-import { hms } from '../../kit/time.ts';
 import type { Desk } from '../context.ts';
 import { bodyFields } from '../fields/bodyFields.ts';
 import { fieldLabel, valueWords } from '../fields/labels.ts';
 import styles from './EntryDetail.module.css';
+import { clockWords } from '../timeWords.ts';
 
 /** As read beside as it stands: a field that was amended shows both, and the old one stays readable. */
 export function Facts({
@@ -20,20 +20,23 @@ export function Facts({
   const before = new Map(bodyFields(entry).map(({ path, value }) => [path, value]));
   const now = new Map(bodyFields(effective).map(({ path, value }) => [path, value]));
   const paths = [...new Set([...before.keys(), ...now.keys()])];
+  const isAmended = entry !== effective;
   return (
     <table className={styles.facts}>
       <caption>As read, and as it stands</caption>
       <thead>
         <tr>
           <th scope="col">Field</th>
-          <th scope="col">As read</th>
-          <th scope="col">Stands</th>
+          <th scope="col" colSpan={isAmended ? 1 : 2}>
+            As read
+          </th>
+          {isAmended ? <th scope="col">Stands</th> : null}
         </tr>
       </thead>
       <tbody>
         <tr>
           <th scope="row">Touched, Z</th>
-          <td colSpan={2}>{hms(shown(entry.wall))}</td>
+          <td colSpan={2}>{clockWords(shown(entry.wall))}</td>
         </tr>
         {paths.map((path) => {
           const wasRead = valueWords(path, before.get(path), shown);

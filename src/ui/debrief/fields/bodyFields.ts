@@ -11,7 +11,13 @@ export function bodyFields(entry: Entry): readonly BodyField[] {
     return [{ path: 'body', value: JSON.stringify(entry.raw) }];
   }
   return Object.entries(entry.body).flatMap(([name, value]): readonly BodyField[] => {
-    if (name === 'sheet' || name === 'target' || name === 'replaces' || name === 'heads') {
+    if (
+      name === 'sheet' ||
+      name === 'target' ||
+      name === 'replaces' ||
+      name === 'heads' ||
+      name === 'glance'
+    ) {
       return [];
     }
     if (name === 'readings') {

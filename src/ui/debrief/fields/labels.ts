@@ -1,7 +1,7 @@
 import { epochMs, type EpochMs } from '../../../record/brand.ts';
-import type { FlightSheet } from '../../../record/sheet.ts';
+import { UNITS, type FlightSheet } from '../../../record/sheet.ts';
 import { numberWords, unitWords } from '../../../record/sheetMeasure.ts';
-import { hms } from '../../kit/time.ts';
+import { clockWords } from '../timeWords.ts';
 
 const LABELS: Readonly<Record<string, string>> = {
   at: 'Time of the event, Z',
@@ -55,7 +55,7 @@ function readingLabel(rest: string, sheet: FlightSheet | null): string {
   const id = rest.replace(/\.(value|queried|unit|method|blank)$/, '');
   const part = rest.slice(id.length + 1);
   const instrument = sheet?.instruments.find((one) => one.id === id);
-  const name = instrument === undefined ? id : instrument.name;
+  const name = instrument === undefined ? id : capitalised(instrument.name);
   const unit = instrument === undefined ? '' : unitWords(instrument.unit);
   if (part === 'queried') {
     return `${name}, query`;
@@ -65,6 +65,10 @@ function readingLabel(rest: string, sheet: FlightSheet | null): string {
 
 function inWords(camel: string): string {
   const words = camel.replace(/([a-z])([A-Z])/g, '$1 $2').toLowerCase();
+  return capitalised(words);
+}
+
+function capitalised(words: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
@@ -75,7 +79,7 @@ export function valueWords(path: string, value: unknown, shown: (at: EpochMs) =>
   }
   if (typeof value === 'number') {
     return path === 'at' || path === 'glance' || path === 'master' || path.endsWith('.shown')
-      ? `${hms(shown(epochMs(value)))}Z`
+      ? `${clockWords(shown(epochMs(value)))}Z`
       : numberWords(value);
   }
   if (typeof value === 'string') {
@@ -105,7 +109,7 @@ function objectWords(
   );
   if (typeof number === 'number') {
     const queried = fields.has('queried') ? ', queried' : '';
-    return `${numberWords(number)}${typeof unit === 'string' ? ` ${unit}` : ''}${queried}`;
+    return `${numberWords(number)}${typeof unit === 'string' ? unitAfter(unit) : ''}${queried}`;
   }
   if (typeof blank === 'string') {
     return BLANKS[blank] ?? blank;
@@ -116,6 +120,13 @@ function objectWords(
   return [...fields]
     .map(([name, value]) => `${name} ${valueWords(`${path}.${name}`, value, shown)}`)
     .join(', ');
+}
+
+/** The unit as it is said after a figure; nothing after a plain ratio. */
+function unitAfter(unit: string): string {
+  const known = UNITS.find((one) => one === unit);
+  const words = known === undefined ? unit : unitWords(known);
+  return words === '' ? '' : ` ${words}`;
 }
 
 /** Blank is a value: these say which. */

@@ -1,8 +1,8 @@
 import { epochMs, type EpochMs } from '../../../record/brand.ts';
 import { bad, good, type Result } from '../../../record/result.ts';
 import { readNumber } from '../../kit/Ground.tsx';
-import { hms, isoDate } from '../../kit/time.ts';
-import { typedInstant } from '../timeWords.ts';
+import { isoDate } from '../../kit/time.ts';
+import { clockWords, typedInstant } from '../timeWords.ts';
 import { isUnitWord, type FieldForm } from './fieldForms.ts';
 
 /** Turns tablet time into time as shown and back, and says which day a bare clock time means. */
@@ -86,9 +86,9 @@ export function instantOf(text: string, near: EpochMs): EpochMs | null {
 }
 
 function timeTyped(shown: EpochMs, near: EpochMs): string {
-  return instantOf(hms(shown), near) === null || Math.abs(shown - near) > DAY_MS / 2
-    ? `${isoDate(shown)} ${hms(shown)}`
-    : hms(shown);
+  return instantOf(clockWords(shown), near) === null || Math.abs(shown - near) > DAY_MS / 2
+    ? `${isoDate(shown)} ${clockWords(shown)}`
+    : clockWords(shown);
 }
 
 function numberOf(text: string): Result<unknown, string> {

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import type { EntryId } from '../../../record/brand.ts';
 import { GroundButton } from '../../kit/Ground.tsx';
 import { whyReadOnly, type Desk } from '../context.ts';
 import page from '../Debrief.module.css';
@@ -10,6 +11,7 @@ import { LabForm } from './LabForm.tsx';
 import { LateForm } from './LateForm.tsx';
 import { MaintenanceForm } from './MaintenanceForm.tsx';
 import { SquawkForm } from './SquawkForm.tsx';
+import { PenName } from './PenName.tsx';
 import { Written } from './Written.tsx';
 
 const FORMS = [
@@ -24,7 +26,13 @@ const FORMS = [
 type FormId = (typeof FORMS)[number]['id'];
 
 /** What is written after the flight; each form adds one entry, and after a signature that entry is an addendum. */
-export function FormsTab({ desk }: { readonly desk: Desk }) {
+export function FormsTab({
+  desk,
+  onOpen,
+}: {
+  readonly desk: Desk;
+  readonly onOpen: (entry: EntryId) => void;
+}) {
   const [form, setForm] = useState<FormId>('handover');
   const [written, setWritten] = useState(0);
   const readOnly = whyReadOnly(desk.journal);
@@ -57,7 +65,8 @@ export function FormsTab({ desk }: { readonly desk: Desk }) {
         )}
       </section>
       <div className={page.side}>
-        <Written desk={desk} form={form} />
+        <Written desk={desk} form={form} onOpen={onOpen} />
+        <PenName desk={desk} />
       </div>
     </div>
   );

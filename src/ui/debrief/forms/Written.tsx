@@ -1,9 +1,10 @@
+import type { EntryId } from '../../../record/brand.ts';
 import type { KnownKind } from '../../../record/kinds.ts';
 import { entryWords } from '../../../record/lang.ts';
 import { GroundButton } from '../../kit/Ground.tsx';
-import { hms } from '../../kit/time.ts';
 import type { Desk } from '../context.ts';
 import styles from './Forms.module.css';
+import { clockWords } from '../timeWords.ts';
 
 const KINDS: Readonly<Record<string, readonly KnownKind[]>> = {
   handover: ['sampleHandedOver'],
@@ -15,14 +16,23 @@ const KINDS: Readonly<Record<string, readonly KnownKind[]>> = {
 };
 
 /** What stands of this kind already, so that nothing is written twice. */
-export function Written({ desk, form }: { readonly desk: Desk; readonly form: string }) {
+export function Written({
+  desk,
+  form,
+  onOpen,
+}: {
+  readonly desk: Desk;
+  readonly form: string;
+  readonly onOpen: (entry: EntryId) => void;
+}) {
   const kinds = KINDS[form];
   const standing = desk.view.standing.filter(
     ({ entry, standing: state, late }) =>
       state === 'stands' &&
       (kinds === undefined ? late : kinds.some((kind) => kind === entry.kind)),
   );
-  const signedAt = desk.view.state.signed[0]?.at ?? null;
+  const [signed] = desk.view.state.signed;
+  const signedOrd = signed === undefined ? undefined : desk.view.byId(signed.by)?.entry.ord;
   return (
     <section aria-label="Written so far" className={styles.written}>
       <h2>
@@ -31,13 +41,13 @@ export function Written({ desk, form }: { readonly desk: Desk; readonly form: st
       <ol>
         {standing.slice(-30).map(({ entry, effective, at }) => (
           <li key={entry.id}>
-            <span>{hms(desk.base.shown(at, entry.rec))}</span>
+            <span>{clockWords(desk.base.shown(at, entry.rec))}</span>
             <span>
               {entryWords(effective, desk.view.state.sheet)}
-              {signedAt !== null && entry.wall > signedAt ? <small> Addendum</small> : null}
+              {signedOrd !== undefined && entry.ord > signedOrd ? <small> Addendum</small> : null}
             </span>
-            <GroundButton act="open-written" onPress={() => desk.select(entry.id)}>
-              Select
+            <GroundButton act="open-written" onPress={() => onOpen(entry.id)}>
+              Open
             </GroundButton>
           </li>
         ))}

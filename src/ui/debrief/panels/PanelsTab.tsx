@@ -1,10 +1,10 @@
 import { items } from '../../../record/trail.ts';
 import { GroundTable } from '../../kit/GroundTable.tsx';
-import { hms } from '../../kit/time.ts';
 import type { Desk } from '../context.ts';
 import { findingsByPanel, NOT_YET } from './findings.ts';
 import { laminarTimes } from './laminarTimes.ts';
 import styles from './Panels.module.css';
+import { clockWords } from '../timeWords.ts';
 
 const COVERS = { fitted: 'fitted', clear: 'clear', hung: 'hung', unknown: 'unknown' } as const;
 
@@ -60,7 +60,7 @@ function lastCall(desk: Desk, panel: string): string {
   }
   const by = desk.view.byId(now.by);
   const at = by === undefined ? now.at : desk.base.shown(now.at, by.entry.rec);
-  return `${STATES[now.state]} ${hms(at)}`;
+  return `${STATES[now.state]} ${clockWords(at)}`;
 }
 
 const STATES = {

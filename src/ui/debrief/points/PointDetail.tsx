@@ -3,7 +3,6 @@ import { itemAt } from '../../../record/trail.ts';
 import type { PointNumber, PointResult } from '../../../analysis/results.ts';
 import { GroundButton } from '../../kit/Ground.tsx';
 import { figure } from '../../kit/number.ts';
-import { hms } from '../../kit/time.ts';
 import type { Desk } from '../context.ts';
 import {
   flowIn,
@@ -16,6 +15,7 @@ import {
 } from '../resultWords.ts';
 import styles from './Points.module.css';
 import { flowWords, reductionWords, stateWords } from './pointWords.ts';
+import { clockWords } from '../timeWords.ts';
 
 /** One run: its number, how it was made, what was left out and why, down to the entries. */
 export function PointDetail({
@@ -30,7 +30,7 @@ export function PointDetail({
   const { glances } = desk.view.state;
   const clockOf = (index: number): string => {
     const glance = itemAt(glances, index);
-    return glance === undefined ? '' : hms(desk.base.shown(glance.at, glance.rec));
+    return glance === undefined ? '' : clockWords(desk.base.shown(glance.at, glance.rec));
   };
   const firstEntryOf = (index: number): EntryId | undefined => itemAt(glances, index)?.by[0];
   return (

@@ -70,10 +70,10 @@ function Bars({
       <svg x={at(value)} y="50%" overflow="visible">
         <rect
           className={isHollow ? styles.hollow : styles.dot}
-          x="-4.5"
-          y="-4.5"
-          width="9"
-          height="9"
+          x="-3"
+          y="-3"
+          width="6"
+          height="6"
         />
       </svg>
     </>

@@ -22,7 +22,7 @@ export function pointScaleOf(
     100 * (targetFraction ?? 0),
     ...figures.map(({ interval95 }) => 100 * interval95.high),
   );
-  return { lowPct: 10 * Math.floor(low / 10), highPct: 10 * Math.ceil((high + 1) / 10) };
+  return { lowPct: 10 * Math.floor(low / 10), highPct: 5 * Math.ceil((high + 1) / 5) };
 }
 
 /** Place of a value on the axis, as a share of its length. */

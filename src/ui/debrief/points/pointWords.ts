@@ -16,7 +16,7 @@ export function inPlaceWords(point: PointResult): string | null {
         ? `open, ${missingWords(result.because)}`
         : missingWords(result.because);
     case 'baseline':
-      return 'suction-off baseline';
+      return 'baseline';
     case 'valid':
     case 'indicative':
       return null;

@@ -2,11 +2,12 @@ import { useState } from 'react';
 import { headsOf } from '../../../file/timelineFile.ts';
 import { entryId, type EntryId } from '../../../record/brand.ts';
 import { GroundButton, TextField } from '../../kit/Ground.tsx';
-import { hms, isoDate } from '../../kit/time.ts';
+import { isoDate } from '../../kit/time.ts';
 import { whyReadOnly, type Desk } from '../context.ts';
 import page from '../Debrief.module.css';
 import type { OpenItem } from './openItems.ts';
 import styles from './Sign.module.css';
+import { clockWords } from '../timeWords.ts';
 
 /** What is still open comes first; signing freezes what was seen by its heads and names what was left open. */
 export function SignTab(props: {
@@ -62,15 +63,22 @@ function Signatures({ desk }: { readonly desk: Desk }) {
   const heads = headsOf(desk.journal.entries());
   const { signed } = desk.view.state;
   const last = signed.at(-1);
+  const signature = last === undefined ? undefined : desk.view.byId(last.by);
+  const shown = (one: (typeof signed)[number]) => {
+    const by = desk.view.byId(one.by);
+    return by === undefined ? one.at : desk.base.shown(one.at, by.entry.rec);
+  };
   const addenda =
-    last === undefined ? 0 : desk.journal.entries().filter(({ wall }) => wall > last.at).length;
+    signature === undefined
+      ? 0
+      : desk.journal.entries().filter(({ ord }) => ord > signature.entry.ord).length;
   return (
     <section aria-label="Signatures" className={styles.signed}>
       <h2>{last === undefined ? 'Draft' : 'Signed'}</h2>
       {signed.map((one) => (
         <p key={one.by}>
-          {isoDate(one.at)} {hms(one.at)}Z by {one.signedBy.join(', ')}; code of this signature{' '}
-          <code>{one.by.slice(0, 8)}</code>
+          {isoDate(shown(one))} {clockWords(shown(one))}Z by {one.signedBy.join(', ')}; code of this
+          signature <code>{one.by.slice(0, 8)}</code>
         </p>
       ))}
       {addenda === 0 ? null : (

@@ -1,3 +1,4 @@
+import { reflyList } from '../../../analysis/cards.ts';
 import type { PointResult } from '../../../analysis/results.ts';
 import type { EntryId } from '../../../record/brand.ts';
 import { findingWords } from '../../../file/words.ts';
@@ -34,6 +35,7 @@ export function openItemsOf(view: FlightView, points: readonly PointResult[]): r
     ...intervalItems(view),
     ...chainItems(view),
     ...pointItems(points, view),
+    ...reflyItems(view),
     ...inspectionItems(view),
     ...sampleItems(view),
   ];
@@ -108,6 +110,21 @@ function pointItems(points: readonly PointResult[], view: FlightView): readonly 
         ]
       : [];
   });
+}
+
+const REFLY_WORDS = {
+  notFlown: 'not flown',
+  tooFewReadings: 'too few readings',
+  interrupted: 'interrupted',
+  terminated: 'terminated',
+} as const;
+
+function reflyItems(view: FlightView): readonly OpenItem[] {
+  return reflyList(view).map(({ point, because }) => ({
+    family: 'point',
+    words: `${point} to re-fly: ${REFLY_WORDS[because]}`,
+    entry: null,
+  }));
 }
 
 /** Not yet inspected is a state that somebody said; a flight nobody inspected says so once. */

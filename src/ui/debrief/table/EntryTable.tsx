@@ -1,19 +1,11 @@
 import { useEffect, useMemo, useRef, useState, type ReactNode } from 'react';
 import type { EntryId } from '../../../record/brand.ts';
-import { hms } from '../../kit/time.ts';
 import { marksBeside } from '../standing.ts';
-import { doubtWords } from '../timeWords.ts';
+import { clockWords, doubtWords } from '../timeWords.ts';
 import styles from './EntryTable.module.css';
 import { Filters } from './Filters.tsx';
 import { EVERY_ROW, filtered, sorted, type Row, type Sort, type SortColumn } from './rows.ts';
 import { useSlice } from './useSlice.ts';
-
-const HEADS: readonly { readonly column: SortColumn; readonly words: string }[] = [
-  { column: 'time', words: 'Time, Z' },
-  { column: 'entry', words: 'Entry' },
-  { column: 'doubt', words: 'Doubt' },
-  { column: 'author', words: 'By' },
-];
 
 /** Every entry that stands, as a table: the same marks as the chart, and the chosen one is the same in both. */
 export function EntryTable(props: {
@@ -42,17 +34,9 @@ export function EntryTable(props: {
   }, [chosen]);
 
   const countWords =
-    shown.length === rows.length
-      ? `${rows.length} entries`
-      : `${shown.length} of ${rows.length} entries`;
+    shown.length === rows.length ? `${rows.length}` : `${shown.length} of ${rows.length}`;
   return (
     <section className={styles.entries} aria-label="Entries">
-      <div className={styles.head}>
-        <h2>
-          Entries <span>{countWords}</span>
-        </h2>
-        <Filters filter={filter} panels={props.panels} onFilter={setFilter} />
-      </div>
       <div ref={scroller} className={styles.scroller}>
         <table className={styles.table} aria-rowcount={shown.length + 1}>
           <caption className={styles.offScreen}>
@@ -63,30 +47,18 @@ export function EntryTable(props: {
           </caption>
           <thead>
             <tr aria-rowindex={1}>
-              {HEADS.map(({ column, words }) => (
-                <th
-                  key={column}
-                  scope="col"
-                  className={styles[column]}
-                  aria-sort={ariaSort(sort, column)}
-                >
-                  <button
-                    type="button"
-                    data-act={`sort-${column}`}
-                    onClick={() =>
-                      setSort({
-                        column,
-                        ascending: sort.column === column ? !sort.ascending : true,
-                      })
-                    }
-                  >
-                    {words}
-                    <span aria-hidden="true" className={styles.way}>
-                      {sort.column === column ? (sort.ascending ? 'up' : 'down') : ''}
-                    </span>
-                  </button>
-                </th>
-              ))}
+              <SortHead column="time" words="Time, Z" sort={sort} onSort={setSort} />
+              <SortHead
+                column="entry"
+                words="Entry"
+                count={countWords}
+                sort={sort}
+                onSort={setSort}
+              >
+                <Filters filter={filter} panels={props.panels} onFilter={setFilter} />
+              </SortHead>
+              <SortHead column="doubt" words="Doubt" sort={sort} onSort={setSort} />
+              <SortHead column="author" words="By" sort={sort} onSort={setSort} />
               <th scope="col" className={styles.marks}>
                 Marks
               </th>
@@ -138,11 +110,14 @@ function EntryRow(props: {
           aria-pressed={isSelected}
         >
           {isBackDated ? <i className={styles.whisker} aria-hidden="true" /> : null}
-          {hms(row.at)}
+          {clockWords(row.at)}
         </button>
       </th>
       <td className={styles.entry}>
         <Clamped>{row.words()}</Clamped>
+        <div className={styles.under} aria-hidden="true">
+          {[entry.author, ...beside].join(', ')}
+        </div>
       </td>
       <td className={styles.doubt}>{row.doubtS === null ? '' : doubtWords(row.doubtS)}</td>
       <td className={styles.author}>
@@ -163,8 +138,40 @@ function Clamped({ children }: { readonly children: ReactNode }) {
 function Gap({ rows, rowPx }: { readonly rows: number; readonly rowPx: number }) {
   return rows <= 0 ? null : (
     <tr aria-hidden="true">
-      <td colSpan={5} style={{ height: rows * rowPx, padding: 0, border: 0 }} />
+      <td style={{ height: rows * rowPx, padding: 0, border: 0 }} />
     </tr>
+  );
+}
+
+function SortHead(props: {
+  readonly column: SortColumn;
+  readonly words: string;
+  readonly count?: string;
+  readonly sort: Sort;
+  readonly onSort: (sort: Sort) => void;
+  readonly children?: ReactNode;
+}) {
+  const { column, sort } = props;
+  const isChosen = sort.column === column;
+  return (
+    <th scope="col" className={styles[column]} aria-sort={ariaSort(sort, column)}>
+      <div className={styles.headCell}>
+        <button
+          type="button"
+          data-act={`sort-${column}`}
+          onClick={() => props.onSort({ column, ascending: isChosen ? !sort.ascending : true })}
+        >
+          <span>
+            {props.words}
+            {props.count === undefined ? null : <small> {props.count}</small>}
+          </span>
+          {isChosen ? (
+            <i aria-hidden="true" className={sort.ascending ? styles.up : styles.down} />
+          ) : null}
+        </button>
+        {props.children}
+      </div>
+    </th>
   );
 }
 

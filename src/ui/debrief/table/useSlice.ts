@@ -49,7 +49,9 @@ export function useSlice(of: {
       const rowTop = index * rowPx;
       const room = element.clientHeight - rowPx;
       if (rowTop < element.scrollTop || rowTop + rowPx > element.scrollTop + room) {
-        element.scrollTo({ top: Math.max(0, rowTop - room / 2 + rowPx / 2) });
+        element.scrollTo({
+          top: Math.max(0, rowPx * Math.round((rowTop - room / 2 + rowPx / 2) / rowPx)),
+        });
       }
     },
   };

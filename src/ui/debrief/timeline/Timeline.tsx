@@ -3,7 +3,7 @@ import type { EntryId } from '../../../record/brand.ts';
 import type { FlightView } from '../../../record/flight.ts';
 import { GroundButton } from '../../kit/Ground.tsx';
 import type { TimeBase } from '../timeBase.ts';
-import { lengthWords, minuteWords } from '../timeWords.ts';
+import { minuteWords } from '../timeWords.ts';
 import { Chart } from './Chart.tsx';
 import { chartLayout } from './laneLayout.ts';
 import { MarkList } from './MarkList.tsx';
@@ -18,6 +18,11 @@ import type { TimeWindowControl } from './useTimeWindow.ts';
 
 const NARROW_BELOW_PX = 700;
 
+function hoursWords(durationMs: number): string {
+  const minutes = Math.round(durationMs / 60_000);
+  return `${Math.floor(minutes / 60)} h ${minutes % 60} min`;
+}
+
 /** One axis, its lanes, the strip of the whole flight and the keys that move the window. */
 export function Timeline(props: {
   readonly view: FlightView;
@@ -29,6 +34,9 @@ export function Timeline(props: {
   readonly onSelect: (entry: EntryId) => void;
   readonly onOpen: () => void;
   readonly onLeave: () => void;
+  /** The table has the whole room: only the strip stays. */
+  readonly isFolded: boolean;
+  readonly onFold: () => void;
 }) {
   const { view, model, control, roomPx } = props;
   const box = useRef<HTMLDivElement>(null);
@@ -53,7 +61,9 @@ export function Timeline(props: {
   const inViewWords = `${minuteWords(inView.from)} to ${minuteWords(inView.to)} Zulu`;
   const middle = timeAt(scale, scale.widthPx / 2);
   const lengthMs = inView.to - inView.from;
-  const later = model.marks.filter(({ at }) => at > model.flightSpan.to).length;
+  const beyond = model.marks.filter(
+    ({ at }) => at < model.flightSpan.from || at > model.flightSpan.to,
+  ).length;
 
   return (
     <section className={styles.timeline} aria-label="Timeline">
@@ -61,8 +71,8 @@ export function Timeline(props: {
         <p className={styles.stripName}>
           <b>Whole flight</b>
           <span>
-            {lengthWords(model.flightSpan.to - model.flightSpan.from)}
-            {later === 0 ? '' : `, ${later} later`}
+            {hoursWords(model.flightSpan.to - model.flightSpan.from)}
+            {beyond === 0 ? '' : `, ${beyond} beyond`}
           </span>
         </p>
         <Overview model={model} control={control} />
@@ -84,9 +94,12 @@ export function Timeline(props: {
           <GroundButton act="zoom-all" onPress={control.whole}>
             Whole
           </GroundButton>
+          <GroundButton act="view-table" pressed={props.isFolded} onPress={props.onFold}>
+            Table
+          </GroundButton>
         </div>
       </div>
-      <div ref={box} className={styles.lanes}>
+      <div ref={box} className={styles.lanes} hidden={props.isFolded}>
         <Chart
           model={model}
           layout={layout}

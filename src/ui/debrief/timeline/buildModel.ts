@@ -6,10 +6,11 @@ import { entryWords } from '../../../record/lang.ts';
 import { doubtOf, isBackDated, isQueried, isStruck } from '../standing.ts';
 import type { TimeBase } from '../timeBase.ts';
 import { fuelCurve, reductionCurve } from './curves.ts';
+import { firstMarkFrom } from './hitTest.ts';
 import { laneOf, lanesOf, type LaneId } from './lanes.ts';
 import type { FuelCurve, Mark, TimelineModel } from './model.ts';
 import { panelSpans } from './panelSpans.ts';
-import { intervalSpans, phaseSpans, shownTimeOf, suctionSpans } from './spans.ts';
+import { intervalSpans, phaseSpans, shownTimeOf, suctionSpans, type ShownTime } from './spans.ts';
 import type { TimeWindow } from './timeScale.ts';
 
 const HALF_DAY_MS = 43_200_000;
@@ -48,8 +49,8 @@ export function buildModel(of: {
     })
     .sort((a, b) => a.at - b.at);
   const extent = extentOf(marks);
-  const flightSpan = flightSpanOf(marks, extent);
   const shown = shownTimeOf(view, base);
+  const flightSpan = flightSpanOf(marks, anchorOf(view, shown), extent);
   const until = lastOfFlight(view, flightSpan);
   return {
     lanes: lanesOf(sheet),
@@ -64,6 +65,7 @@ export function buildModel(of: {
     reduction,
     extent,
     flightSpan,
+    airborneSpan: airborneSpanOf(view, shown, flightSpan),
   };
 }
 
@@ -89,6 +91,7 @@ function wordsBeside(standing: StandingEntry, lane: LaneId, view: FlightView): s
     case 'bingoReached':
     case 'ownEventMarked':
     case 'squawkRaised':
+    case 'turbulenceEntered':
       return entryWords(effective, view.state.sheet);
     default:
       return lane === 'notes' || effective.kind === 'unrecognised'
@@ -103,22 +106,47 @@ function extentOf(marks: readonly Mark[]): TimeWindow {
   return withMargin(first, last);
 }
 
-function flightSpanOf(marks: readonly Mark[], extent: TimeWindow): TimeWindow {
-  const first = marks[0];
-  if (first === undefined) {
-    return extent;
+/** The marks about the flight itself, up to the first silence of half a day on either side. */
+function flightSpanOf(
+  marks: readonly Mark[],
+  anchor: EpochMs | null,
+  extent: TimeWindow,
+): TimeWindow {
+  let first = anchor === null ? 0 : Math.min(firstMarkFrom(marks, anchor), marks.length - 1);
+  let last = first;
+  const isNear = (a: Mark | undefined, b: Mark | undefined): boolean =>
+    a !== undefined && b !== undefined && b.at - a.at <= HALF_DAY_MS;
+  while (isNear(marks[first - 1], marks[first])) {
+    first -= 1;
   }
-  const silence = marks.findIndex((mark, index) => {
-    const next = marks[index + 1];
-    return next !== undefined && next.at - mark.at > HALF_DAY_MS;
-  });
-  const last = silence === -1 ? marks.at(-1) : marks[silence];
-  return withMargin(first.at, last?.at ?? first.at);
+  while (isNear(marks[last], marks[last + 1])) {
+    last += 1;
+  }
+  const [from, to] = [marks[first]?.at, marks[last]?.at];
+  return from === undefined || to === undefined ? extent : withMargin(from, to);
+}
+
+/** An instant that surely lies in the flight. */
+function anchorOf(view: FlightView, shown: ShownTime): EpochMs | null {
+  const { blocksOff, takeOffRoll, liftOff } = view.state.milestones;
+  const moment = liftOff ?? takeOffRoll ?? blocksOff;
+  return moment === undefined ? view.state.openedAt : shown(moment);
 }
 
 function withMargin(first: EpochMs, last: EpochMs): TimeWindow {
   const marginMs = Math.max(30_000, Math.round(MARGIN_SHARE * (last - first)));
   return { from: epochMs(first - marginMs), to: epochMs(last + marginMs) };
+}
+
+function airborneSpanOf(view: FlightView, shown: ShownTime, flightSpan: TimeWindow): TimeWindow {
+  const { blocksOff, takeOffRoll, liftOff, touchdown, blocksOn } = view.state.milestones;
+  const first = blocksOff ?? takeOffRoll ?? liftOff;
+  const last = blocksOn ?? touchdown;
+  if (first === undefined) {
+    return flightSpan;
+  }
+  const to = last === undefined ? flightSpan.to : shown(last);
+  return to > shown(first) ? withMargin(shown(first), to) : flightSpan;
 }
 
 /** A state holds until the aircraft stood still again; in the air, until the last entry. */

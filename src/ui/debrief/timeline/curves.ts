@@ -148,7 +148,7 @@ export function reductionCurve(
     struck,
     target,
     low: 10 * Math.floor(low / 10),
-    high: 10 * Math.ceil(high / 10),
+    high: 5 * Math.ceil((high + 2) / 5),
   };
 }
 

@@ -17,11 +17,16 @@ export interface ChartLayout {
 }
 
 const AXIS_PX = 38;
+/** Under the fuel readings run the brackets of the test points, with their names. */
+const INSETS_PX = { fuel: [7, 18], other: [7, 7] } as const;
 /** Least and most of each form: lanes share what the screen has, in this order of need. */
-const HEIGHTS_PX: Readonly<Record<Lane['form'], readonly [least: number, most: number]>> = {
-  interval: [20, 24],
-  panel: [13, 18],
-  curve: [62, 112],
+const HEIGHTS_PX: Readonly<
+  Record<Lane['form'] | 'reduction', readonly [least: number, most: number]>
+> = {
+  interval: [19, 24],
+  panel: [12, 18],
+  curve: [60, 110],
+  reduction: [78, 150],
   words: [22, 26],
 };
 
@@ -39,7 +44,7 @@ export function chartLayout(
   const share = most === least ? 0 : Math.min(1, spare / (most - least));
   let topPx = AXIS_PX;
   const boxes = lanes.map((lane) => {
-    const [low, high] = HEIGHTS_PX[lane.form];
+    const [low, high] = heightsOf(lane);
     const heightPx = Math.floor(low + share * (high - low));
     const box = { lane, topPx, heightPx };
     topPx += heightPx;
@@ -54,8 +59,12 @@ export function chartLayout(
   };
 }
 
+function heightsOf(lane: Lane): readonly [number, number] {
+  return HEIGHTS_PX[lane.id === 'reduction' ? 'reduction' : lane.form];
+}
+
 function sum(lanes: readonly Lane[], which: 0 | 1): number {
-  return lanes.reduce((total, lane) => total + HEIGHTS_PX[lane.form][which], 0);
+  return lanes.reduce((total, lane) => total + heightsOf(lane)[which], 0);
 }
 
 export function boxOf(layout: ChartLayout, id: LaneId): LaneBox | undefined {
@@ -76,7 +85,7 @@ export function yOfValue(
   value: number,
   range: { readonly low: number; readonly high: number },
 ): number {
-  const insetPx = 7;
+  const [abovePx, belowPx] = INSETS_PX[box.lane.id === 'fuel' ? 'fuel' : 'other'];
   const share = (value - range.low) / (range.high - range.low || 1);
-  return box.topPx + box.heightPx - insetPx - share * (box.heightPx - 2 * insetPx);
+  return box.topPx + box.heightPx - belowPx - share * (box.heightPx - abovePx - belowPx);
 }

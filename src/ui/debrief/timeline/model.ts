@@ -87,4 +87,6 @@ export interface TimelineModel {
   readonly extent: TimeWindow;
   /** The day's work: up to the first silence of twelve hours. */
   readonly flightSpan: TimeWindow;
+  /** From blocks off to blocks on: what is in view at first. */
+  readonly airborneSpan: TimeWindow;
 }

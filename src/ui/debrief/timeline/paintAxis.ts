@@ -1,6 +1,5 @@
 import { epochMs } from '../../../record/brand.ts';
-import { hms } from '../../kit/time.ts';
-import { minuteWords, ordinalDate } from '../timeWords.ts';
+import { clockWords, minuteWords, ordinalDate } from '../timeWords.ts';
 import { chartX, line, plate, setFont, TEXT_PX, type Pen } from './pen.ts';
 import { ticks } from './timeScale.ts';
 
@@ -80,7 +79,7 @@ export function paintCursor(pen: Pen): void {
   ctx.lineWidth = 1.6;
   line(pen, [x, 18], [x, layout.heightPx]);
   setFont(pen, 'bold', TEXT_PX);
-  const words = hms(mark.at);
+  const words = clockWords(mark.at);
   const width = ctx.measureText(words).width + 10;
   const left = Math.min(Math.max(x - width / 2, layout.namesPx), layout.widthPx - width);
   ctx.fillStyle = roles.ink;

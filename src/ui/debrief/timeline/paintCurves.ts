@@ -12,7 +12,13 @@ export function paintFuel(pen: Pen): void {
   }
   const { fuel } = model;
   sublabels(pen, box, [`${fuel.unit} at card`, fuel.low > 0 ? `from ${figure(fuel.low, 0)}` : '']);
-  gridValues(pen, box, fuel, [fuel.low, (fuel.low + fuel.high) / 2, fuel.high], 0);
+  gridValues(
+    pen,
+    box,
+    fuel,
+    box.heightPx < 80 ? [fuel.low, fuel.high] : [fuel.low, (fuel.low + fuel.high) / 2, fuel.high],
+    0,
+  );
   clippedToChart(pen, () => {
     ctx.strokeStyle = roles.ink;
     ctx.lineWidth = 1.2;
@@ -107,7 +113,7 @@ function paintStretch(pen: Pen, box: LaneBox, stretch: readonly ReductionPoint[]
   }
   band(pen, xs, stretch, y, 'each');
   ctx.strokeStyle = roles.ink;
-  ctx.lineWidth = 1.8;
+  ctx.lineWidth = 1.4;
   ctx.beginPath();
   for (const [index, point] of stretch.entries()) {
     const x = xs[index] ?? 0;
@@ -185,10 +191,16 @@ function paintStruck(pen: Pen, box: LaneBox): void {
     line(pen, [x - 6, y], [x + 6, y]);
     const words = `struck, ${struck.words}`;
     if (x + 9 >= wordsFrom) {
-      plate(pen, words, x + 9, Math.min(y + 4, box.topPx + box.heightPx - 12), roles.quiet);
+      plate(pen, words, x + 9, wordsBaseline(pen, box, y), roles.quiet);
       wordsFrom = x + 9 + ctx.measureText(words).width + 8;
     }
   }
+}
+
+/** Beside the zero line or well under the target, so that no broken line runs through the words. */
+function wordsBaseline(pen: Pen, box: LaneBox, y: number): number {
+  const zero = yOfValue(box, 0, pen.model.reduction);
+  return y > zero - 16 ? zero - 8 : y + 16;
 }
 
 function sublabels(pen: Pen, box: LaneBox, words: readonly string[]): void {

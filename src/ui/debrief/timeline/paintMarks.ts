@@ -12,7 +12,7 @@ export function paintMarks(pen: Pen): void {
   const lastColumn = new Map<string, number>();
   const seen: Mark[] = [];
   for (
-    let index = firstMarkFrom(model.marks, scale.window.from - longestWhiskerMs(model.marks));
+    let index = firstMarkFrom(model.marks, scale.window.from);
     index < model.marks.length;
     index += 1
   ) {
@@ -30,10 +30,6 @@ export function paintMarks(pen: Pen): void {
   }
   paintMarkWords(pen, seen);
   paintSelected(pen);
-}
-
-function longestWhiskerMs(marks: readonly Mark[]): number {
-  return marks.length === 0 ? 0 : 1000;
 }
 
 function paintMark(pen: Pen, mark: Mark): void {

@@ -8,6 +8,8 @@ interface Bar {
   readonly right: number;
   readonly top: number;
   readonly height: number;
+  /** Among the notes: a short, low bar that leaves people's words readable. */
+  readonly isUnderWords: boolean;
 }
 
 /** Bars of the interval lanes and the fills of the panel lanes. */
@@ -34,7 +36,9 @@ function paintLane(pen: Pen, box: LaneBox, spans: readonly Span[]): void {
     paintBar(pen, bar);
     const next = spans[index + 1];
     const nextLeft = next === undefined ? pen.layout.widthPx : chartX(pen, next.from);
-    wordsFrom = paintWords(pen, bar, Math.max(wordsFrom, pen.layout.namesPx), nextLeft);
+    if (box.lane.form === 'interval') {
+      wordsFrom = paintWords(pen, bar, Math.max(wordsFrom, pen.layout.namesPx), nextLeft);
+    }
   }
 }
 
@@ -45,16 +49,18 @@ function barOf(pen: Pen, box: LaneBox, span: Span): Bar {
       ? pen.layout.widthPx - 2
       : Math.min(chartX(pen, span.to), pen.layout.widthPx + 2);
   const inset = box.lane.form === 'panel' ? 1.5 : 3;
+  const isUnderWords = box.lane.form === 'words';
   return {
     span,
     left,
     right: Math.max(right, left + 1),
-    top: box.topPx + inset,
-    height: box.heightPx - 2 * inset - 1,
+    top: isUnderWords ? box.topPx + box.heightPx - 6 : box.topPx + inset,
+    height: isUnderWords ? 5 : box.heightPx - 2 * inset - 1,
+    isUnderWords,
   };
 }
 
-function paintBar(pen: Pen, { span, left, right, top, height }: Bar): void {
+function paintBar(pen: Pen, { span, left, right, top, height, isUnderWords }: Bar): void {
   const { ctx, roles } = pen;
   const width = right - left;
   ctx.setLineDash([]);
@@ -62,7 +68,7 @@ function paintBar(pen: Pen, { span, left, right, top, height }: Bar): void {
   ctx.fillStyle = roles.ground;
   if (span.to === null) {
     ctx.fillRect(left, top, width, height);
-    openBracket(pen, left, right, top, height);
+    openBracket(pen, left, isUnderWords ? Math.min(right, left + 12) : right, top, height);
     return;
   }
   switch (span.look) {

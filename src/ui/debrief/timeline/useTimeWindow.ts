@@ -12,13 +12,13 @@ export interface TimeWindowControl {
   readonly show: (window: TimeWindow) => void;
 }
 
-/** The part of the flight in view; the whole of it until somebody zooms. */
+/** The part of the flight in view; from blocks off to blocks on until somebody zooms. */
 export function useTimeWindow(model: TimelineModel): TimeWindowControl {
   const [chosen, setChosen] = useState<TimeWindow | null>(null);
-  const { extent, flightSpan } = model;
+  const { extent, flightSpan, airborneSpan } = model;
   return useMemo(() => {
     const now = (window: TimeWindow | null): TimeWindow =>
-      windowWithin(window ?? flightSpan, extent);
+      windowWithin(window ?? airborneSpan, extent);
     const change = (next: (window: TimeWindow) => TimeWindow): void =>
       setChosen((before) => next(now(before)));
     return {
@@ -26,9 +26,9 @@ export function useTimeWindow(model: TimelineModel): TimeWindowControl {
       zoom: (factor, about) =>
         change((before) => zoomed(before, { factor, about, limits: extent })),
       pan: (byMs) => change((before) => panned(before, byMs, extent)),
-      whole: () => setChosen(null),
+      whole: () => setChosen(flightSpan),
       reveal: (at) => change((before) => revealing(before, at, extent)),
       show: (window) => change(() => windowWithin(window, extent)),
     };
-  }, [chosen, extent, flightSpan]);
+  }, [chosen, extent, flightSpan, airborneSpan]);
 }

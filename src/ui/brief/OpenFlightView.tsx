@@ -1,5 +1,5 @@
 import { useEffect, type ReactNode } from 'react';
-import type { Clock, Journal, Shelf } from '../../journal/journal.ts';
+import type { Clock, Journal, JournalStatus, Shelf } from '../../journal/journal.ts';
 import type { FlightId } from '../../record/brand.ts';
 import type { FlightSheet } from '../../record/sheet.ts';
 import { Caution } from '../kit/Caution.tsx';
@@ -48,9 +48,7 @@ export function OpenFlightView(props: {
               {name}
             </GroundButton>
           ))}
-          {status.trouble === null ? null : (
-            <Caution words="NOT SAVED. Kept here and tried again." />
-          )}
+          {status.trouble === null ? null : <Caution words={troubleWords(status.trouble)} />}
         </nav>
         {place.at === 'days' ? props.days : null}
         {place.at !== 'days' && sheet === null ? <p>This flight has no flight sheet.</p> : null}
@@ -60,6 +58,17 @@ export function OpenFlightView(props: {
       </main>
     </>
   );
+}
+
+function troubleWords(trouble: NonNullable<JournalStatus['trouble']>): string {
+  switch (trouble.kind) {
+    case 'notSaved':
+      return 'NOT SAVED. Kept here and tried again.';
+    case 'missing':
+      return `Entries ${trouble.foundSeq + 1} to ${trouble.expectedSeq} of this tablet are missing. Save a file.`;
+    case 'fork':
+      return `Entry ${trouble.seq} was written twice under one name. Both are kept. Save a file.`;
+  }
 }
 
 function tabsOf(sheet: FlightSheet | null): readonly {

@@ -31,8 +31,8 @@ export default {
   },
   forbidden: [
     room('aero', 'Physics knows no entry and no library. Move the caller, not the import.', {}),
-    room('record', 'What was written down needs nothing but its hash. Move the caller.', {
-      packages: ['@noble/hashes'],
+    room('record', 'What was written down needs its hash and its schemas. Move the caller.', {
+      packages: ['@noble/hashes', 'valibot'],
     }),
     room('analysis', 'What it means is worked out of entries and physics, and nothing else.', {
       rooms: ['record', 'aero'],

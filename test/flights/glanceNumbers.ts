@@ -23,7 +23,7 @@ export function glanceNumbers(
       .map((row) => ({ instrument: row.instrument, value: row.value ?? Number.NaN })),
     usedKg:
       readings
-        .filter((row) => /^FU/.test(row.instrument))
+        .filter((row) => row.instrument.startsWith('FU'))
         .reduce((sum, row) => sum + (row.value ?? Number.NaN), 0) * units.massKg,
     mach: of('MACH') ?? before?.mach ?? Number.NaN,
     heightM: scaled('ALT', units.heightM) ?? before?.heightM ?? Number.NaN,

@@ -19,6 +19,8 @@ export interface MetricFlight {
 const START = Date.UTC(2033, 8, 14, 9, 0, 0);
 const GRAVITY = 9.80665;
 const ENGINES = [1, 2, 3, 4] as const;
+/** No two engines burn alike. */
+const ENGINE_SPREAD_KG_PER_H = [6, -4, 3, -5] as const;
 const GAUGE_STEP_KG_PER_H = 5;
 const GAUGE_SCATTER_KG_PER_H = 2.5;
 const RAMP_KG = 52_400;
@@ -86,12 +88,13 @@ export function metricFlight(seed: number): MetricFlight {
     for (let count = 0; count < 3; count += 1) {
       const air = airOf(normal);
       const flow = trueFlowKgPerH(weightKg(), point.cd0Off, air);
-      const shares = ENGINES.map((engine) => flow / 4 + [6, -4, 3, -5][engine - 1]!);
+      const shares = ENGINE_SPREAD_KG_PER_H.map((spread) => flow / ENGINES.length + spread);
       say('fuelRead', {
         glance: nowMs,
         readings: [
           ...ENGINES.map((engine, index) => {
-            const shown = shares[index]! - corrections[index]! + GAUGE_SCATTER_KG_PER_H * normal();
+            const shown =
+              (shares[index] ?? 0) - (corrections[index] ?? 0) + GAUGE_SCATTER_KG_PER_H * normal();
             return reading(`FF${engine}`, stepped(shown, GAUGE_STEP_KG_PER_H), 'kg/h');
           }),
           reading('SU', Math.round(point.unitKgPerH), 'kg/h'),

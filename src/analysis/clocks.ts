@@ -1,7 +1,7 @@
 import { fitClock, offsetAt, type ClockModel } from '../aero/clocks.ts';
-import { epochMs, type EpochMs, type RecorderId } from './brand.ts';
-import type { FlightState, TimeHack } from './flightState.ts';
-import { TABLET_CLOCK } from './fold/opening.ts';
+import { epochMs, type EpochMs, type RecorderId } from '../record/brand.ts';
+import type { FlightState, TimeHack } from '../record/flightState.ts';
+import { TABLET_CLOCK } from '../record/fold/opening.ts';
 
 /** What the time hacks say about one clock. Offsets are what it showed less what the master showed. */
 export interface ClockFit {

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { epochMs, recorderId } from '../../src/record/brand.ts';
-import { clockFits, masterTimeOf } from '../../src/record/clocks.ts';
+import { clockFits, masterTimeOf } from '../../src/analysis/clocks.ts';
 import { startOfFold } from '../../src/record/fold/fold.ts';
 import { viewOf } from '../../src/record/flight.ts';
 import { scriptA } from '../flights/flightA.ts';
 import { flightOfScript, idOfLine } from '../flights/scriptToEntries.ts';
 import { sheetOfScript } from '../flights/sheetOfScript.ts';
-import { chained, REC_A, REC_B, START_MS } from './writing.ts';
+import { chained, REC_A, REC_B, START_MS } from '../record/writing.ts';
 
 /** Clocks of the scripted flight as its answer sheet gives them: test/flights/scripts/flight-a-oracle.json, `clocks`. */
 describe('clocks of the scripted flight', () => {

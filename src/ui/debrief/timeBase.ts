@@ -1,5 +1,5 @@
 import { epochMs, type EpochMs, type RecorderId } from '../../record/brand.ts';
-import { clockFits, masterTimeOf, type ClockFit } from '../../record/clocks.ts';
+import { clockFits, masterTimeOf, type ClockFit } from '../../analysis/clocks.ts';
 import type { FlightState } from '../../record/flightState.ts';
 
 /** Times as shown: moved from each tablet's clock to the aircraft time base where a time hack allows it. */

@@ -1,4 +1,4 @@
-import type { ClockFit } from '../../../record/clocks.ts';
+import type { ClockFit } from '../../../analysis/clocks.ts';
 import { GroundTable } from '../../kit/GroundTable.tsx';
 import { figure } from '../../kit/number.ts';
 import { hmsTenths } from '../../kit/time.ts';

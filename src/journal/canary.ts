@@ -1,6 +1,7 @@
 import { entryId, flightId, recorderId } from '../record/brand.ts';
 import type { EntryId, FlightId, RecorderId } from '../record/brand.ts';
 import type { JournalPorts } from './ports.ts';
+import type { Schedule } from './stamp.ts';
 
 /** What the tablet remembers of its own log outside the database: catches a log that shrank, not a cleared profile. */
 export interface Mark {
@@ -13,7 +14,10 @@ export interface Mark {
 }
 
 export interface Canary {
+  /** Written down a moment later: it costs a tenth of a touch, and the browser itself keeps it back for seconds. */
   readonly remember: (mark: Mark) => void;
+  /** Writes down at once what is still to be. */
+  readonly flush: () => void;
   readonly marks: () => readonly Mark[];
   /** Whether the session before this one ended while a flight was open, without a goodbye. */
   readonly stoppedUncleanly: boolean;
@@ -22,17 +26,33 @@ export interface Canary {
 
 const MARK = 'kneeline-canary-';
 const SESSION = 'kneeline-session';
+const WRITE_AFTER_MS = 250;
 
-export function browserCanary(memory: JournalPorts['memory']): Canary {
+export function browserCanary(memory: JournalPorts['memory'], schedule: Schedule): Canary {
+  let waiting = new Map<RecorderId, Mark>();
   const before = attempt(() => memory?.getItem(SESSION) ?? null);
+
+  function flush() {
+    for (const [rec, mark] of waiting) {
+      attempt(() => memory?.setItem(MARK + rec, JSON.stringify(mark)));
+    }
+    waiting = new Map();
+  }
+
   return {
     remember: (mark) => {
-      attempt(() => memory?.setItem(MARK + mark.rec, JSON.stringify(mark)));
+      if (waiting.size === 0) {
+        schedule(WRITE_AFTER_MS, flush);
+      }
+      waiting.set(mark.rec, mark);
     },
-    marks: () =>
-      keys(memory)
+    flush,
+    marks: () => {
+      flush();
+      return keys(memory)
         .filter((key) => key.startsWith(MARK))
-        .flatMap((key) => attempt(() => readMark(memory?.getItem(key) ?? '')) ?? []),
+        .flatMap((key) => attempt(() => readMark(memory?.getItem(key) ?? '')) ?? []);
+    },
     stoppedUncleanly: before === 'open',
     noteFlightOpen: (open) => {
       attempt(() => (open ? memory?.setItem(SESSION, 'open') : memory?.removeItem(SESSION)));

@@ -1,4 +1,4 @@
-import { openDB, type DBSchema, type IDBPDatabase, type IDBPTransaction } from 'idb';
+import { openDB, unwrap, type DBSchema, type IDBPDatabase, type IDBPTransaction } from 'idb';
 import type { EntryId, FlightId, RecorderId } from '../record/brand.ts';
 import type { FlightSheet } from '../record/sheet.ts';
 import type { FlightSummary } from './journal.ts';
@@ -36,7 +36,8 @@ interface Schema extends DBSchema {
   /** Own record, by [recorder, number]: a line written twice fails instead of overwriting. */
   lines: { key: [string, number]; value: { readonly line: string } };
   foreign: { key: string; value: ForeignLine; indexes: { flight: string } };
-  heads: { key: string; value: Head; indexes: { flight: string } };
+  /** One for each recorder of this tablet: few, and an index over them would cost every touch. */
+  heads: { key: string; value: Head };
   flights: { key: string; value: FlightRow };
   /** Flight sheets in preparation. */
   sheets: { key: string; value: FlightSheet };
@@ -56,6 +57,11 @@ export interface Database {
    * disk (an answer can be lost), so the caller looks before it writes the same again.
    */
   readonly write: <T>(stores: readonly Store[], work: (tx: Writing) => Promise<T>) => Promise<T>;
+  /** The same for requests that are all known at once, on the platform's own transaction: the way of every touch. */
+  readonly writeAtOnce: (
+    stores: readonly Store[],
+    ask: (tx: IDBTransaction) => void,
+  ) => Promise<void>;
   /** Lets go of the connection, dead or alive: the next call opens a new one. */
   readonly discard: () => void;
 }
@@ -72,7 +78,7 @@ export function kneelineDatabase(name: string, onLost: () => void): Database {
       upgrade: (db) => {
         db.createObjectStore('lines');
         db.createObjectStore('foreign', { keyPath: 'id' }).createIndex('flight', 'flight');
-        db.createObjectStore('heads', { keyPath: 'rec' }).createIndex('flight', 'flight');
+        db.createObjectStore('heads', { keyPath: 'rec' });
         db.createObjectStore('flights', { keyPath: 'flight' });
         db.createObjectStore('sheets', { keyPath: 'id' });
       },
@@ -116,13 +122,28 @@ export function kneelineDatabase(name: string, onLost: () => void): Database {
       });
       return settled(tx.done, result, () => tx.abort());
     },
+    writeAtOnce: async (stores, ask) => {
+      const tx = unwrap(await connection()).transaction([...stores], 'readwrite', {
+        durability: 'strict',
+      });
+      const done = new Promise<void>((resolve, reject) => {
+        tx.oncomplete = () => resolve();
+        tx.onabort = () => reject(tx.error ?? new DOMException('given up', 'AbortError'));
+      });
+      const asked = new Promise<void>((resolve) => {
+        ask(tx);
+        tx.commit();
+        resolve();
+      });
+      return settled(done, asked, () => tx.abort());
+    },
     discard,
   };
 }
 
 /**
  * The transaction decides, not its requests: on a full disk some browsers abort it and leave the request without an
- * answer. The work's own reason for stopping tells more than the abort that follows from it.
+ * answer. The work's own reason for stopping tells more than a bare abort that follows from it.
  */
 async function settled<T>(done: Promise<void>, work: Promise<T>, abort: () => void): Promise<T> {
   let stopped: { readonly reason: unknown } | null = null;
@@ -137,12 +158,13 @@ async function settled<T>(done: Promise<void>, work: Promise<T>, abort: () => vo
   try {
     await done;
   } catch (reason) {
-    throw readReason(stopped, reason);
+    throw tellingReason(stopped, reason);
   }
   return work;
 }
 
-function readReason(stopped: { readonly reason: unknown } | null, reason: unknown): Error {
-  const told = stopped === null ? reason : stopped.reason;
+function tellingReason(stopped: { readonly reason: unknown } | null, reason: unknown): Error {
+  const saysNothing = reason instanceof Error && reason.name === 'AbortError';
+  const told = stopped !== null && saysNothing ? stopped.reason : reason;
   return told instanceof Error ? told : new Error('the transaction ended', { cause: told });
 }

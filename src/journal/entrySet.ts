@@ -2,6 +2,9 @@ import type { EntryId, RecorderId } from '../record/brand.ts';
 import type { Entry } from '../record/entry.ts';
 import { compareEntries, union } from '../record/merge.ts';
 
+/** As many as one write brings are put in their places; more, as a file brings, are sorted together. */
+const FEW = 64;
+
 /** The entries of a flight in memory, sorted, each once. */
 export interface EntrySet {
   /** Those that were not known, in the order given. */
@@ -42,9 +45,9 @@ export function entrySet(): EntrySet {
       if (added.length > 0) {
         shown = null;
       }
-      if (added.length === 1) {
+      if (added.length <= FEW) {
         added.forEach(insert);
-      } else if (added.length > 1) {
+      } else {
         sorted = [...union(sorted, added)];
       }
       return added;

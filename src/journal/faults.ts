@@ -4,7 +4,7 @@ import type { Schedule } from './stamp.ts';
 type NotSaved = Extract<JournalStatus['trouble'], { readonly kind: 'notSaved' }>;
 
 /** No answer in time. The work may still come to its end. */
-export class NoAnswer extends Error {
+class NoAnswer extends Error {
   override readonly name = 'NoAnswer';
 }
 

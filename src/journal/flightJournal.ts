@@ -146,6 +146,7 @@ function journalOver(context: JournalContext, log: FlightLog, hold: Hold): LiveJ
     close: async () => {
       closed = true;
       await writer.drained();
+      context.canary.flush();
       end();
     },
     wake: () => {
@@ -169,7 +170,7 @@ function statusOf(
 ): JournalStatus {
   const head = log.head();
   return {
-    saved: log.entries().length,
+    saved: log.size(),
     pending: writer.pending(),
     writer: { kind: mayWrite ? 'writing' : 'anotherWindow' },
     trouble: writer.trouble() ?? log.diverged(),

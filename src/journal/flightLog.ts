@@ -14,6 +14,7 @@ import type { Chain, Diverged } from './writer.ts';
 export interface FlightLog {
   readonly chain: Chain;
   readonly entries: () => readonly Entry[];
+  readonly size: () => number;
   readonly head: () => Head | null;
   readonly diverged: () => Diverged | null;
   /** Flown on this tablet and neither closed nor aborted. */
@@ -109,7 +110,7 @@ export async function openLog(
     findStored: (unsaved) => {
       const rec = own.recorder();
       return rec === null
-        ? Promise.resolve({ kind: 'stored', count: 0 })
+        ? Promise.resolve({ stored: 0, diverged: null })
         : findStored(database, rec, own.saved(), unsaved);
     },
     accept: (batch) => {
@@ -137,6 +138,7 @@ export async function openLog(
   return {
     chain,
     entries: () => entries.sorted(),
+    size: () => entries.size(),
     head: own.saved,
     diverged: () => diverged,
     isOpenHere,

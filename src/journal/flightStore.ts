@@ -30,7 +30,9 @@ export async function loadFlight(
     ['flights', 'heads', 'lines', 'foreign'],
     async (tx) => {
       const flightRow = await tx.objectStore('flights').get(flight);
-      const ownHeads = await tx.objectStore('heads').index('flight').getAll(flight);
+      const ownHeads = (await tx.objectStore('heads').getAll()).filter(
+        (head) => head.flight === flight,
+      );
       const ownLines: (readonly { readonly line: string }[])[] = [];
       for (const head of ownHeads) {
         const range = IDBKeyRange.bound([head.rec, 0], [head.rec, Infinity]);

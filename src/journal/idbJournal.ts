@@ -22,7 +22,7 @@ export async function openShelf({
   readonly device: string;
   readonly ports?: JournalPorts;
 }): Promise<Shelf> {
-  const canary = browserCanary(ports.memory);
+  const canary = browserCanary(ports.memory, ports.schedule);
   const open = openFlights(ports.locks, canary);
   const live = new Map<FlightId, Promise<LiveJournal>>();
   const wakeAll = () => {
@@ -36,7 +36,10 @@ export async function openShelf({
     open.pageShown();
     wakeAll();
   });
-  ports.onLeaving(open.pageLeft);
+  ports.onLeaving(() => {
+    canary.flush();
+    open.pageLeft();
+  });
 
   const rows = () =>
     twice(context, () => database.read(['flights'], (tx) => tx.objectStore('flights').getAll()));
@@ -141,8 +144,9 @@ async function countEntries(
 ): Promise<ReadonlyMap<FlightId, number>> {
   return database.read(['heads', 'foreign'], async (tx) => {
     const counts = new Map<FlightId, number>();
+    const allHeads = await tx.objectStore('heads').getAll();
     for (const { flight } of known) {
-      const heads = await tx.objectStore('heads').index('flight').getAll(flight);
+      const heads = allHeads.filter((head) => head.flight === flight);
       const foreign = await tx.objectStore('foreign').index('flight').count(flight);
       counts.set(
         flight,

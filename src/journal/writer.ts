@@ -5,12 +5,15 @@ import type { JournalStatus } from './journal.ts';
 import type { Schedule } from './stamp.ts';
 
 export type NotSaved = Extract<JournalStatus['trouble'], { readonly kind: 'notSaved' }>;
-/** What the disk shows when an earlier answer was lost. */
-export type Found =
-  | { readonly kind: 'stored'; readonly count: number }
+/** The chain is not whole, or not ours alone. */
+export type Diverged =
   | { readonly kind: 'missing'; readonly expectedSeq: number; readonly foundSeq: number }
   | { readonly kind: 'fork'; readonly seq: number };
-export type Diverged = Exclude<Found, { readonly kind: 'stored' }>;
+/** What the disk shows when an earlier answer was lost: how many of the sealed entries it has, from the first. */
+export interface Found {
+  readonly stored: number;
+  readonly diverged: Diverged | null;
+}
 
 /** One recorder's chain: on disk and in memory. */
 export interface Chain {
@@ -23,7 +26,6 @@ export interface Chain {
   readonly seal: (draft: Draft, author: Author) => Entry;
   /** One transaction; all of them or none. A rejection leaves open which. */
   readonly extend: (entries: readonly Entry[]) => Promise<void>;
-  /** How many of the sealed entries, from the first, are on disk. */
   readonly findStored: (entries: readonly Entry[]) => Promise<Found>;
   /** They are on disk. */
   readonly accept: (entries: readonly Entry[]) => void;
@@ -147,10 +149,11 @@ export function createWriter(
         schedule,
       );
       doubtful = false;
-      if (found.kind !== 'stored') {
-        beginAnew(found);
-      } else if (found.count > 0) {
-        accept(found.count);
+      if (found.stored > 0) {
+        accept(found.stored);
+      }
+      if (found.diverged !== null) {
+        beginAnew(found.diverged);
       } else if (queue.length === 0 && trouble !== null) {
         trouble = null;
         onChange();

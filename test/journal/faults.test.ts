@@ -7,7 +7,7 @@ import type { JournalStatus } from '../../src/journal/journal.ts';
 import { FAULTS, faultyDisk, type Fault, type FaultyDisk } from './faultyDisk.ts';
 import { noted, opening } from './smallFlight.ts';
 import { letPass, settled, storedLines } from './standIn.ts';
-import { testPorts } from './testPorts.ts';
+import { testLocks, testPorts } from './testPorts.ts';
 import { testTime } from './testTime.ts';
 
 const HEALS_AFTER_MS = 20_000;
@@ -108,6 +108,23 @@ describe('a disk that fails', () => {
     await letPass(time, HEALS_AFTER_MS);
     await saved;
     expect(journal.status()).toMatchObject({ pending: [], trouble: null });
+  });
+
+  it('does not open a flight that cannot be saved, and opens it when it can', async () => {
+    const time = testTime();
+    const locks = testLocks();
+    const ports = testPorts({ schedule: time.schedule, locks });
+    const shelf = await openShelf({ clock: time.clock, device: 'tablet 1', ports });
+    disk = faultyDisk('QuotaExceededError', 1, true);
+    const refused = shelf.openFlight(opening(time.clock.stampNow())).catch((error) => error);
+    await letPass(time, 11_000);
+    expect(await refused).toEqual(new Error('the flight could not be saved'));
+    expect(locks.held()).toEqual([]);
+    disk.heal();
+    await letPass(time, 20_000);
+    expect(await shelf.flights()).toEqual([]);
+    const journal = await shelf.openFlight(opening(time.clock.stampNow()));
+    expect(journal.status()).toMatchObject({ saved: 1, trouble: null });
   });
 
   it('does not try without a pause while the disk is full, but at once on the next touch', async () => {

@@ -21,7 +21,7 @@ export interface FaultyDisk {
   readonly restore: () => void;
 }
 
-type Call = 'open' | 'transaction' | 'request' | 'commit';
+type Call = 'open' | 'transaction' | 'read' | 'write' | 'commit';
 
 /**
  * Makes the stand-in for the database fail at one of its calls, counted from 1: opening, beginning a transaction, each
@@ -93,7 +93,7 @@ export function faultyDisk(fault: Fault, atCall: number, lasting: boolean): Faul
     ...['get', 'add', 'put', 'getAll'].map((name) =>
       intercept(IDBObjectStore.prototype, name, (store, run) => {
         const request = run();
-        if (fails('request')) {
+        if (fails(name.startsWith('get') ? 'read' : 'write')) {
           spoil(store.transaction);
         }
         return request;
@@ -120,13 +120,13 @@ export function faultyDisk(fault: Fault, atCall: number, lasting: boolean): Faul
 }
 
 const CALLS: Readonly<Record<Fault, readonly Call[]>> = {
-  QuotaExceededError: ['request', 'commit'],
-  AbortError: ['transaction', 'request', 'commit'],
-  InvalidStateError: ['open', 'transaction', 'request', 'commit'],
-  UnknownError: ['open', 'request', 'commit'],
+  QuotaExceededError: ['write', 'commit'],
+  AbortError: ['transaction', 'read', 'write', 'commit'],
+  InvalidStateError: ['open', 'transaction', 'read', 'write', 'commit'],
+  UnknownError: ['open', 'read', 'write', 'commit'],
   noAnswer: ['open', 'transaction'],
   lostAnswer: ['commit'],
-  closedUnder: ['request', 'commit'],
+  closedUnder: ['read', 'write', 'commit'],
 };
 
 /** Everything is written; then the transaction says that it was given up. */

@@ -129,6 +129,25 @@ describe('a log that is not what the tablet remembers', () => {
     expect(checkChains(again.entries())).toEqual([]);
   });
 
+  it('keeps a touch once that was saved beside a gap, and fills the gap from memory', async () => {
+    const { tablet, now, journal, flight, entries } = await recorded();
+    await loseLast(tablet.ports.databaseName, entries);
+    const saved = journal.append(noted(now(), 'beside the gap'));
+    await letPass(tablet.time, 1_000);
+    expect((await saved).seq).toBe(4);
+    expect(journal.status().trouble).toEqual({ kind: 'missing', expectedSeq: 3, foundSeq: 2 });
+    const next = await journal.append(gearMoved(now()));
+    expect(next.rec).not.toBe((await saved).rec);
+    const all = journal.entries();
+    await journal.close();
+
+    const again = await (await tablet.open()).shelf.journalOf(flight);
+    expect(again.entries()).toEqual(all);
+    expect(words(all).filter((it) => it === 'beside the gap')).toHaveLength(1);
+    expect(again.status().trouble).toBeNull();
+    expect(checkChains(all)).toEqual([]);
+  });
+
   it('says fork when the remembered end of the log is another one', async () => {
     const { tablet, journal, flight, entries } = await recorded();
     await journal.close();

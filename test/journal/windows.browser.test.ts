@@ -103,6 +103,7 @@ it('remembers in the storage of this browser where its log ends', async () => {
   const ports = { ...browserTablet(), memory: localStorage };
   const journal = await (await windowOf(ports)).openFlight(opening(clock.stampNow()));
   const last = await journal.append(gearMoved(clock.stampNow()));
+  window.dispatchEvent(new PageTransitionEvent('pagehide'));
   const mark = localStorage.getItem(`kneeline-canary-${last.rec}`);
   expect(JSON.parse(mark ?? '')).toEqual({
     flight: journal.flight,
@@ -111,9 +112,9 @@ it('remembers in the storage of this browser where its log ends', async () => {
     headHash: last.id,
     open: true,
   });
-  expect(localStorage.getItem('kneeline-session')).toBe('open');
-  window.dispatchEvent(new PageTransitionEvent('pagehide'));
   expect(localStorage.getItem('kneeline-session')).toBeNull();
+  window.dispatchEvent(new PageTransitionEvent('pageshow'));
+  expect(localStorage.getItem('kneeline-session')).toBe('open');
   await journal.close();
   localStorage.clear();
 });

@@ -1,7 +1,6 @@
 import { fitClock, offsetAt, type ClockModel } from '../aero/clocks.ts';
 import { epochMs, type EpochMs, type RecorderId } from '../record/brand.ts';
-import type { FlightState, TimeHack } from '../record/flightState.ts';
-import { TABLET_CLOCK } from '../record/fold/opening.ts';
+import { TABLET_CLOCK, type FlightState, type TimeHack } from '../record/flightState.ts';
 
 /** What the time hacks say about one clock. Offsets are what it showed less what the master showed. */
 export interface ClockFit {

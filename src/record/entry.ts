@@ -1,6 +1,7 @@
 import type * as v from 'valibot';
 import type { EntryId, EpochMs, FlightId, Immutable, RecorderId } from './brand.ts';
-import type { bodySchemas, KnownKind, readingSchema, wingProbesSchema } from './kinds.ts';
+import type { readingSchema, wingProbesSchema } from './bodyParts.ts';
+import type { bodySchemas, KnownKind } from './kinds.ts';
 
 /** The body of one kind, as written. */
 export type Body<Kind extends KnownKind> = Immutable<v.InferOutput<(typeof bodySchemas)[Kind]>>;

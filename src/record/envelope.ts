@@ -1,7 +1,8 @@
 import * as v from 'valibot';
 import { type EntryId, type FlightId, isFlightId, isRecorderId, type RecorderId } from './brand.ts';
 import type { Entry, KnownEntry } from './entry.ts';
-import { bodySchemas, entryIdSchema, instantSchema, type KnownKind } from './kinds.ts';
+import { entryIdSchema, instantSchema } from './bodyParts.ts';
+import { bodySchemas, type KnownKind } from './kinds.ts';
 import { bad, good, type Result } from './result.ts';
 
 /** Why a line is no entry. Positions and fields are given so that a person can find the place. */

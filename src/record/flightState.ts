@@ -7,7 +7,7 @@ import type { Trail } from './trail.ts';
 /**
  * What was written down, put in the order in which it happened: the one projection that screens and analysis read.
  * Facts only; whether a reading counts, and what it means, is `analysis`. Times are on the tablet's clock with steps
- * taken out (`Timed.at`); `clocks.ts` moves them to the aircraft time base for display.
+ * taken out (`Timed.at`); `analysis/clocks.ts` moves them to the aircraft time base for display.
  */
 export interface FlightState {
   readonly flight: FlightId | null;
@@ -187,6 +187,9 @@ export interface Circumstances {
 export interface CounterNow extends Timed {
   readonly reading: Reading;
 }
+
+/** Clock id that a tablet goes by in a time hack; which tablet, the hack's recorder says. */
+export const TABLET_CLOCK = 'tablet';
 
 export interface TimeHack extends Timed {
   readonly rec: RecorderId;

@@ -1,80 +1,35 @@
 import * as v from 'valibot';
-import { isEntryId, isEpochMs, type EntryId, type EpochMs } from './brand.ts';
-import { flightSheetSchema, measureSchema, unitSchema, wingSchema } from './sheet.ts';
+import {
+  common,
+  count,
+  entryIdSchema,
+  finite,
+  instantSchema,
+  name,
+  pointRun,
+  wingOrBoth,
+  wingsSchema,
+  words,
+} from './bodyParts.ts';
+import {
+  flightSheetSchema,
+  idSchema as id,
+  measureSchema,
+  unitSchema,
+  wingSchema,
+} from './sheet.ts';
 
 /**
  * Everything that a flight can hold. Kinds are past tense: an entry reports, it does not instruct.
  * To add a kind: add it here, follow the compiler to each switch, put a file into test/flights.
  */
 
-const finite = v.pipe(v.number(), v.finite());
-const count = v.pipe(v.number(), v.integer(), v.minValue(0));
-const name = v.pipe(v.string(), v.maxLength(200));
-const words = v.pipe(v.string(), v.maxLength(2000));
-const id = v.pipe(v.string(), v.minLength(1), v.maxLength(40));
-export const instantSchema = v.custom<EpochMs>(isEpochMs);
-export const entryIdSchema = v.custom<EntryId>(isEntryId);
-
-/** A gauge as it was read, in the unit it shows. Not read, not applicable, unserviceable and zero are four things. */
-export const readingSchema = v.union([
-  v.object({
-    instrument: id,
-    value: finite,
-    unit: unitSchema,
-    /** How it was keyed; Debrief compares the two. */
-    method: v.exactOptional(v.picklist(['digits', 'steps'])),
-    /** Outside the band when entered, or short of digits: kept, and left out of every number until somebody keeps it. */
-    queried: v.exactOptional(v.picklist(['outsideBand', 'short'])),
-  }),
-  v.object({
-    instrument: id,
-    blank: v.picklist(['notRead', 'notApplicable', 'unserviceable']),
-  }),
-]);
-
 export const PANEL_STATES = ['laminar', 'intermittent', 'turbulent', 'notAssessed'] as const;
 export const panelStateSchema = v.picklist(PANEL_STATES);
 export type PanelState = v.InferOutput<typeof panelStateSchema>;
 
-/**
- * Probes of one wing as called: name the turbulent ones (all others laminar) or the laminar ones (all others
- * turbulent), less any intermittent ones; or give only a count, when nobody said which.
- */
-export const wingProbesSchema = v.object({
-  of: count,
-  laminarCount: v.exactOptional(finite),
-  turbulentProbes: v.exactOptional(v.array(id)),
-  laminarProbes: v.exactOptional(v.array(id)),
-  intermittentProbes: v.exactOptional(v.array(id)),
-});
-const wingsSchema = v.object({
-  L: v.exactOptional(wingProbesSchema),
-  R: v.exactOptional(wingProbesSchema),
-});
-
-/** What any event may carry beside its own fields. */
-const common = {
-  /** When it happened, where that is not the touch: back-dated or late. The touch time stays in the envelope. */
-  at: v.exactOptional(instantSchema),
-  /** Doubt of the time, one standard uncertainty in seconds; absent means the flight sheet's default. */
-  doubtS: v.exactOptional(v.pipe(v.number(), v.finite(), v.minValue(0))),
-  basis: v.exactOptional(v.picklist(['seen', 'heard', 'instrument', 'late', 'transcribed'])),
-  basisWords: v.exactOptional(words),
-  calledBy: v.exactOptional(name),
-  note: v.exactOptional(words),
-  /** A touch that may not have been meant: out of every number until KEEP or DROP. */
-  unconfirmed: v.exactOptional(
-    v.picklist(['briefContact', 'slippedOff', 'cancelled', 'heldLong', 'twoTiles']),
-  ),
-  /** Readings taken in one glance share this: the time of the first digit's contact. */
-  glance: v.exactOptional(instantSchema),
-  readings: v.exactOptional(v.array(readingSchema)),
-} as const;
-
 const event = <const Entries extends v.ObjectEntries>(own: Entries) =>
   v.object({ ...common, ...own });
-const wingOrBoth = v.picklist(['L', 'R', 'both']);
-const pointRun = { point: id, run: count } as const;
 
 export const bodySchemas = {
   // The record itself

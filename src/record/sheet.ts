@@ -47,7 +47,14 @@ export type Unit = v.InferOutput<typeof unitSchema>;
 const finite = v.pipe(v.number(), v.finite());
 const count = v.pipe(v.number(), v.integer(), v.minValue(0));
 const name = v.pipe(v.string(), v.maxLength(200));
-const id = v.pipe(v.string(), v.minLength(1), v.maxLength(40));
+/** A name that becomes a key in lookups by name, so it must not be the one key that is none. */
+export const idSchema = v.pipe(
+  v.string(),
+  v.minLength(1),
+  v.maxLength(40),
+  v.check((text) => text !== '__proto__'),
+);
+const id = idSchema;
 
 export const measureSchema = v.object({ value: finite, unit: unitSchema });
 export type Measure = Immutable<v.InferOutput<typeof measureSchema>>;

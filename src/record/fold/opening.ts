@@ -1,14 +1,17 @@
 import type { EntryOf } from '../entry.ts';
-import type { CoverState, Milestones, TimeHack, Timed } from '../flightState.ts';
+import {
+  TABLET_CLOCK,
+  type CoverState,
+  type Milestones,
+  type TimeHack,
+  type Timed,
+} from '../flightState.ts';
 import type { FlightSheet } from '../sheet.ts';
 import { extended, firstOf, items, appended } from '../trail.ts';
 import { doubted, type Fold, withMemory, withState } from './fold.ts';
 import { sheetIndex } from './sheetIndex.ts';
 import { wingsNamed } from './suction.ts';
 import { askedForPanels } from './wing.ts';
-
-/** Clock id that a tablet goes by in a time hack; which tablet, the hack's recorder says. */
-export const TABLET_CLOCK = 'tablet';
 
 /** The first opening in time gives the flight its name; another one, from a merge, changes nothing. */
 export function flightOpened(fold: Fold, entry: EntryOf<'flightOpened'>, timed: Timed): Fold {

@@ -1,0 +1,87 @@
+import { cpSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { build } from 'vite';
+import { DIST } from '../../.tools/built.mjs';
+import type { Entry } from '../../src/record/entry.ts';
+import type { FlightSheet } from '../../src/record/sheet.ts';
+import { startApp, type AppServer } from './appServer.ts';
+import type { PageShelf, Saying } from './shelfInPage.ts';
+
+const MODULE = 'page-shelf.js';
+/** A page of the app's origin on which the app itself does not run. */
+const BARE_PAGE = '/face.js';
+
+/** The built app, with one file more: the shelf for a page on which a test sets a tablet up. */
+export interface PreparedSite {
+  readonly server: AppServer;
+  readonly origin: string;
+  readonly close: () => Promise<void>;
+}
+
+export async function preparedSite(): Promise<PreparedSite> {
+  const folder = mkdtempSync(join(tmpdir(), 'kneeline-site-'));
+  cpSync(DIST, folder, { recursive: true });
+  await build({
+    configFile: false,
+    logLevel: 'silent',
+    build: {
+      outDir: folder,
+      emptyOutDir: false,
+      lib: {
+        entry: join(import.meta.dirname, 'shelfInPage.ts'),
+        formats: ['es'],
+        fileName: () => MODULE,
+      },
+    },
+  });
+  const server = await startApp(folder);
+  return {
+    server,
+    origin: server.origin,
+    close: async () => {
+      await server.close();
+      rmSync(folder, { recursive: true, force: true });
+    },
+  };
+}
+
+async function goToBarePage(page: Page, origin: string): Promise<void> {
+  await page.goto(origin + BARE_PAGE);
+  // As text: the test runner would replace an import inside a function by its own.
+  await page.evaluate(`import('/${MODULE}').then(() => undefined)`);
+}
+
+/** Leaves a flight open on this tablet as if it had been recorded here. Set-up: not the thing under test. */
+export async function leaveFlightOpen(
+  page: Page,
+  origin: string,
+  entries: readonly Entry[],
+  nature: 'flight' | 'practice' = 'flight',
+): Promise<void> {
+  await goToBarePage(page, origin);
+  const sayings = entries.flatMap((entry): readonly Saying[] =>
+    entry.kind === 'unrecognised' ? [] : [entry],
+  );
+  await page.evaluate(
+    async (given) => {
+      const shelf: PageShelf = Reflect.get(globalThis, 'pageShelf');
+      await shelf.recordFlight(given.nature, given.sayings);
+    },
+    { nature, sayings },
+  );
+}
+
+/** Puts flight sheets in preparation on this tablet. Set-up: not the thing under test. */
+export async function keepSheets(
+  page: Page,
+  origin: string,
+  sheets: readonly FlightSheet[],
+): Promise<void> {
+  await goToBarePage(page, origin);
+  await page.evaluate(async (given) => {
+    const shelf: PageShelf = Reflect.get(globalThis, 'pageShelf');
+    await shelf.keepSheets(given);
+  }, sheets);
+}

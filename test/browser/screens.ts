@@ -1,0 +1,160 @@
+import type { Theme } from '../../src/ui/kit/settings.ts';
+import { scriptA } from '../flights/flightA.ts';
+import { entriesUntil, flightOfScript } from '../flights/scriptToEntries.ts';
+import { touchMark } from './chart.ts';
+import { leaveFlightOpen, preparedSite } from './prepared.ts';
+import { Scribe } from './scribe.ts';
+import { Tablet } from './tablet.ts';
+
+interface Way {
+  readonly flight: 'inCruise' | 'demo';
+  /** Whether going there leaves something in the record. */
+  readonly writes: boolean;
+  readonly go: (scribe: Scribe) => Promise<void>;
+}
+
+/** Touches one after the other, from where Fly stands at the start of the app. */
+const onFly = (...acts: readonly string[]): Way => ({
+  flight: 'inCruise',
+  writes: false,
+  go: async (scribe) => {
+    await scribe.tablet.shown('tile-fuel');
+    for (const act of acts) await scribe.tap(act);
+  },
+});
+const onBrief = (...acts: readonly string[]): Way =>
+  onFly('tile-more', 'tile-desk', 'desk-brief', ...acts);
+const onDebrief = (...acts: readonly string[]): Way => ({
+  flight: 'demo',
+  writes: false,
+  go: async (scribe) => {
+    const ways = scribe.tablet.page.locator('[data-act="start.demo"], [data-act^="days.debrief="]');
+    await ways.first().waitFor();
+    const isFirst = await scribe.isThere('start.demo');
+    await scribe.tap(isFirst ? 'start.demo' : { starts: 'days.debrief=' });
+    await scribe.tablet.shown('timeline');
+    for (const act of acts) await scribe.tap(act);
+  },
+});
+
+/** How each screen is reached by touch from a fresh start of the app, and which flight it shows. */
+const WAYS = {
+  start: { flight: 'demo', writes: true, go: (scribe) => scribe.tablet.shown('start.demo') },
+  brief: onBrief('brief.tab=flight'),
+  'brief-hack': onBrief('brief.tab=hack'),
+  'brief-sheet': onBrief('brief.tab=sheet', 'section=instruments'),
+  fly: onFly(),
+  'fly-fuel': {
+    ...onFly(),
+    writes: true,
+    go: async (scribe) => {
+      await scribe.tap('tile-fuel');
+      for (const digit of '0850') await scribe.tapDigit(`key-${digit}`);
+      await scribe.tapDigit('key-enter');
+      for (const digit of '08') await scribe.tapDigit(`key-${digit}`);
+    },
+  },
+  'fly-cloud': { ...onFly('tile-cloud'), writes: true },
+  'fly-wing': onFly('tile-more', 'tile-wing'),
+  'fly-log': onFly('tile-more', 'tile-log'),
+  'fly-more': onFly('tile-more'),
+  debrief: {
+    ...onDebrief(),
+    go: async (scribe) => {
+      await onDebrief().go(scribe);
+      await touchMark(scribe.tablet, (marks) =>
+        marks.filter(({ kind, lane }) => kind === 'fuelRead' && lane === 'fuel').at(12),
+      );
+    },
+  },
+  'debrief-points': onDebrief('tab-points'),
+  'debrief-panels': onDebrief('tab-panels'),
+  'debrief-forms': onDebrief('tab-forms'),
+  'debrief-files': onDebrief('tab-files'),
+} as const satisfies Readonly<Record<string, Way>>;
+
+export type Screen = keyof typeof WAYS;
+export const SCREENS = Object.keys(WAYS) as readonly Screen[];
+
+/** Between two fuel readings of the fifth test point of flight A: suction on, the figure standing. */
+const IN_CRUISE = Date.parse('2032-06-02T23:39:12Z');
+const SO_FAR = entriesUntil(flightOfScript(scriptA), 81);
+
+interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** One screen in one theme at one size. */
+export interface Picture extends Size {
+  readonly screen: Screen;
+  readonly theme: Theme;
+  readonly png: Buffer;
+}
+
+/**
+ * The app's screens as a crew would see them: Fly and Brief in the middle of flight A, Debrief after it.
+ *
+ * @param save called with each picture
+ */
+export async function takePictures(
+  wanted: {
+    readonly sizes: readonly Size[];
+    readonly themes: readonly Theme[];
+    readonly screens: readonly Screen[];
+    readonly executablePath: string;
+  },
+  save: (picture: Picture) => void,
+): Promise<void> {
+  const site = await preparedSite();
+  try {
+    for (const flight of ['inCruise', 'demo'] as const) {
+      const screens = wanted.screens.filter((screen) => WAYS[screen].flight === flight);
+      for (const screen of screens) {
+        await pictured(screen, wanted, site.origin, save);
+      }
+    }
+  } finally {
+    await site.close();
+  }
+}
+
+/** A tablet of its own for each screen, and anew for each picture where the way to it writes into the flight. */
+async function pictured(
+  screen: Screen,
+  wanted: Parameters<typeof takePictures>[0],
+  origin: string,
+  save: (picture: Picture) => void,
+): Promise<void> {
+  const { flight, writes, go }: Way = WAYS[screen];
+  const fresh = async (): Promise<Tablet> => {
+    const { executablePath } = wanted;
+    const tablet = await Tablet.launch(origin, { executablePath, startAt: IN_CRUISE });
+    if (flight === 'inCruise') await leaveFlightOpen(tablet.page, origin, SO_FAR);
+    return tablet;
+  };
+  let tablet = await fresh();
+  for (const [index, size] of wanted.sizes.entries()) {
+    for (const theme of wanted.themes) {
+      if (writes && (index > 0 || theme !== wanted.themes[0])) {
+        await tablet.close();
+        tablet = await fresh();
+      }
+      await tablet.page.setViewportSize(size);
+      await tablet.open();
+      await tablet.page.evaluate((to) => localStorage.setItem('kneeline-theme', to), theme);
+      await tablet.open();
+      await go(new Scribe(tablet, IN_CRUISE + 5_000));
+      await painted(tablet);
+      save({ screen, theme, ...size, png: await tablet.page.screenshot() });
+    }
+  }
+  await tablet.close();
+}
+
+async function painted(tablet: Tablet): Promise<void> {
+  await tablet.page.evaluate(async () => {
+    await document.fonts.ready;
+    await new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)));
+  });
+}

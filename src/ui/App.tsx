@@ -12,11 +12,13 @@ import { StartScreen } from './start/StartScreen.tsx';
 import { useAwake } from './useAwake.ts';
 import { useBackGuard } from './useBackGuard.ts';
 import { useDeviceNotes } from './useDeviceNotes.ts';
+import { useFace } from './useFace.ts';
 
 type Screen = 'starting' | 'start' | 'brief' | 'fly' | 'debrief' | 'replay' | 'manual';
 
 const UNREADABLE =
   'The record on this tablet could not be opened. Close other windows of the app, then reload.';
+const NO_FLIGHT = 'There is no flight on this tablet yet. Set one up, or look round the demo.';
 const FLIGHT_UNREADABLE = 'That flight could not be read. Try again, or open its file on Debrief.';
 
 /**
@@ -29,7 +31,10 @@ export function App(ports: AppPorts) {
     now: 'starting',
     before: 'starting',
   });
+  /** The flight that this tablet flies, or flew last. */
   const [journal, setJournal] = useState<Journal | null>(null);
+  /** The flight that Debrief and the replay show: that one, or another on this tablet. */
+  const [looked, setLooked] = useState<Journal | null>(null);
   const [trouble, setTrouble] = useState<string | null>(null);
   const go = useCallback((screen: Screen): void => {
     setTrouble(null);
@@ -57,28 +62,49 @@ export function App(ports: AppPorts) {
     };
   }, [shelf, clock, build, go]);
 
+  useFace(settings);
   const awake = useAwake(place.now === 'fly');
   useDeviceNotes(place.now === 'starting' ? null : journal, clock, ports.watchSteps, awake);
   useBackGuard(place.now === 'fly');
 
-  const openFlight = async (flight: FlightId): Promise<Journal> => {
-    const opened = await shelf.journalOf(flight);
-    setJournal(opened);
-    return opened;
-  };
   const openDemo = async (): Promise<void> => {
     const { flight } = await shelf.takeIn(await ports.demo());
-    await openFlight(flight);
+    setLooked(await shelf.journalOf(flight));
   };
-  const goTo = (screen: 'fly' | 'debrief') => (flight?: FlightId) => {
-    if (flight === undefined || flight === journal?.flight) {
-      go(journal === null ? 'brief' : screenFor(screen, journal));
+  const fly = (flown: Journal): void => {
+    if (isOver(flown)) {
+      setLooked(flown);
+      go('replay');
+    } else {
+      setJournal(flown);
+      go('fly');
+    }
+  };
+  const debrief = (shown: Journal): void => {
+    setLooked(shown);
+    go('debrief');
+  };
+  const find = async (flight: FlightId | undefined): Promise<Journal | null> => {
+    const id = flight ?? looked?.flight ?? (await shelf.flights())[0]?.flight;
+    return id === undefined ? null : shelf.journalOf(id);
+  };
+  const toward = (then: (found: Journal) => void) => (flight?: FlightId) => {
+    if (journal !== null && (flight ?? journal.flight) === journal.flight) {
+      then(journal);
       return;
     }
-    openFlight(flight).then(
-      (opened) => go(screenFor(screen, opened)),
+    find(flight).then(
+      (found) => (found === null ? setTrouble(NO_FLIGHT) : then(found)),
       () => setTrouble(FLIGHT_UNREADABLE),
     );
+  };
+  /** From Debrief: back to the flight in the air whatever was looked at; on the ground, the replay of what was. */
+  const flyFromDebrief = (): void => {
+    if (journal !== null && (journal === looked || !isOver(journal))) {
+      fly(journal);
+    } else {
+      go('replay');
+    }
   };
 
   switch (place.now) {
@@ -94,16 +120,16 @@ export function App(ports: AppPorts) {
           settings={settings}
           leave={{
             toBrief: () => go('brief'),
-            toDebrief: () => go('debrief'),
+            toDebrief: () => debrief(journal),
             toManual: () => go('manual'),
-            onEnded: () => go('debrief'),
+            onEnded: () => debrief(journal),
           }}
         />
       );
     case 'replay':
-      return journal === null ? null : (
+      return looked === null ? null : (
         <ReplayScreen
-          entries={journal.entries()}
+          entries={looked.entries()}
           clock={clock}
           settings={settings}
           replay={ports.replay}
@@ -112,14 +138,15 @@ export function App(ports: AppPorts) {
         />
       );
     case 'debrief':
-      return journal === null ? null : (
+      return looked === null ? null : (
         <Debrief
-          journal={journal}
+          key={looked.flight}
+          journal={looked}
           shelf={shelf}
           clock={clock}
           build={build}
           onBrief={() => go('brief')}
-          onFly={goTo('fly')}
+          onFly={flyFromDebrief}
         />
       );
     case 'brief':
@@ -133,8 +160,8 @@ export function App(ports: AppPorts) {
             settings={settings}
             tools={ports.tools}
             onOpened={setJournal}
-            onFly={goTo('fly')}
-            onDebrief={goTo('debrief')}
+            onFly={toward(fly)}
+            onDebrief={toward(debrief)}
           />
         </>
       );
@@ -160,8 +187,9 @@ export function App(ports: AppPorts) {
   }
 }
 
-/** A flight that nobody writes here any more is not flown again: Fly shows it as a replay. */
-function screenFor(screen: 'fly' | 'debrief', journal: Journal): Screen {
-  const over = journal.entries().some((entry) => entry.kind === 'flightClosed');
-  return screen === 'fly' && (journal.recorder() === null || over) ? 'replay' : screen;
+/** A flight that nobody flies here any more: Fly shows it as a replay. */
+function isOver(journal: Journal): boolean {
+  return (
+    journal.recorder() === null || journal.entries().some((entry) => entry.kind === 'flightClosed')
+  );
 }

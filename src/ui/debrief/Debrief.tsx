@@ -72,6 +72,7 @@ export function Debrief(props: {
         role="tabpanel"
         id={tabPanelId(tab)}
         aria-labelledby={tabElementId(tab)}
+        tabIndex={tab === 'timeline' ? -1 : 0}
         className={tab === 'timeline' ? styles.main : `${styles.main} ${styles.scrolls}`}
       >
         {tab === 'timeline' ? (
@@ -82,6 +83,7 @@ export function Debrief(props: {
             rows={rows}
             points={points}
             struckCount={struckCount}
+            onPoints={() => setTab('points')}
             onLeave={() =>
               page.current?.querySelector<HTMLElement>('[role="tab"][tabindex="0"]')?.focus()
             }

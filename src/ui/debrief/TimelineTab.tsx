@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import type { PointResult } from '../../analysis/results.ts';
+import { GroundButton } from '../kit/Ground.tsx';
 import type { Desk } from './context.ts';
 import styles from './Debrief.module.css';
 import { EntryDetail } from './detail/EntryDetail.tsx';
@@ -24,6 +25,7 @@ export function TimelineTab(props: {
   readonly points: readonly PointResult[];
   readonly struckCount: number;
   readonly onLeave: () => void;
+  readonly onPoints: () => void;
 }) {
   const { desk, model } = props;
   const { view, selected } = desk;
@@ -45,7 +47,16 @@ export function TimelineTab(props: {
       desk.select(next.entry);
     }
   };
-  const points = <PointsTable points={props.points} sheet={view.state.sheet} />;
+  const points = (
+    <>
+      <PointsTable points={props.points} sheet={view.state.sheet} />
+      <p className={styles.more}>
+        <GroundButton act="open-points" onPress={props.onPoints}>
+          How each was made
+        </GroundButton>
+      </p>
+    </>
+  );
   const detail =
     standing === undefined ? null : <EntryDetail desk={desk} standing={standing} onStep={step} />;
   const isWide = widthPx === 0 || widthPx >= WIDE_FROM_PX;

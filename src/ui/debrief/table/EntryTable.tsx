@@ -46,7 +46,7 @@ export function EntryTable(props: {
               : ` ${props.struckCount} withdrawn entries are in the audit.`}
           </caption>
           <thead>
-            <tr aria-rowindex={1}>
+            <tr aria-rowindex={1} style={{ height: rowPx }}>
               <SortHead column="time" words="Time, Z" sort={sort} onSort={setSort} />
               <SortHead
                 column="entry"
@@ -72,6 +72,7 @@ export function EntryTable(props: {
                 row={row}
                 position={first + index}
                 isSelected={row.id === selected}
+                rowPx={rowPx}
                 onSelect={props.onSelect}
               />
             ))}
@@ -88,6 +89,7 @@ function EntryRow(props: {
   readonly row: Row;
   readonly position: number;
   readonly isSelected: boolean;
+  readonly rowPx: number;
   readonly onSelect: (entry: EntryId) => void;
 }) {
   const { row, isSelected } = props;
@@ -97,6 +99,7 @@ function EntryRow(props: {
   return (
     <tr
       aria-rowindex={props.position + 2}
+      style={{ height: props.rowPx }}
       className={isSelected ? styles.selected : undefined}
       onClick={() => props.onSelect(row.id)}
     >
@@ -108,6 +111,7 @@ function EntryRow(props: {
           data-seq={entry.seq}
           data-kind={entry.kind}
           aria-pressed={isSelected}
+          style={{ minHeight: props.rowPx - 1 }}
         >
           {isBackDated ? <i className={styles.whisker} aria-hidden="true" /> : null}
           {clockWords(row.at)}
@@ -116,6 +120,7 @@ function EntryRow(props: {
       <td className={styles.entry}>
         <Clamped>{row.words()}</Clamped>
         <div className={styles.under} aria-hidden="true">
+          {row.doubtS === null ? null : <span>{doubtWords(row.doubtS)}, </span>}
           {[entry.author, ...beside].join(', ')}
         </div>
       </td>

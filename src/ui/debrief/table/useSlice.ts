@@ -5,6 +5,8 @@ export interface Slice {
   readonly count: number;
 }
 
+/** The rule under a row is no part of its target. */
+const RULE_PX = 1;
 const SPARE_ROWS = 6;
 const BEFORE_MEASURED_ROWS = 60;
 
@@ -14,7 +16,7 @@ export function useSlice(of: {
   readonly total: number;
 }): Slice & { readonly rowPx: number; readonly reveal: (index: number) => void } {
   const { scroller, total } = of;
-  const [rowPx, setRowPx] = useState(52);
+  const [rowPx, setRowPx] = useState(53);
   const [topPx, setTopPx] = useState(0);
   const [roomPx, setRoomPx] = useState(0);
   useEffect(() => {
@@ -60,5 +62,5 @@ export function useSlice(of: {
 /** Height of a row: the least target of a ground screen, as the millimetre of this screen has it. */
 function rowPxOf(element: Element): number {
   const mm = Number.parseFloat(getComputedStyle(element).getPropertyValue('--mm'));
-  return Number.isFinite(mm) ? Math.max(44, Math.ceil(10 * mm)) : 52;
+  return Number.isFinite(mm) ? Math.max(44, Math.ceil(10 * mm)) + RULE_PX : 53;
 }

@@ -147,7 +147,7 @@ export function reductionCurve(
     stretches,
     struck,
     target,
-    low: 10 * Math.floor(low / 10),
+    low: 5 * Math.floor(low / 5),
     high: 5 * Math.ceil((high + 2) / 5),
   };
 }

@@ -27,6 +27,15 @@ export function ChosenPanel({ target }: { readonly target: EntryId }) {
       sub={subWords(standing)}
       chips={chipsFor(fly, standing)}
       fixed={[
+        ...(fly.layout.panelUnderPad
+          ? [
+              {
+                act: 'to-log',
+                label: 'Log',
+                onTouch: () => fly.move({ do: 'open', pad: { kind: 'log', page: 0 } }),
+              },
+            ]
+          : []),
         {
           act: 'panel-done',
           label: 'Done',

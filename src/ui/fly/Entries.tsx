@@ -10,7 +10,7 @@ import styles from './Entries.module.css';
 const SHOWN: Readonly<Record<ScreenClass, number>> = {
   eight: 2,
   eightWide: 3,
-  tall: 3,
+  tall: 2,
   wide: 3,
   thirteen: 3,
 };

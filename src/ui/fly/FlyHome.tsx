@@ -10,11 +10,12 @@ import { Place } from './Place.tsx';
 import { useQuery } from './QueryStrip.tsx';
 import { Remind } from './Remind.tsx';
 import { StateKeys } from './StateKeys.tsx';
+import { StateLegend } from './StateLegend.tsx';
 import { Tiles } from './Tiles.tsx';
 import { Top } from './Top.tsx';
 import { BackKeys, UndoKey } from './Undo.tsx';
 import { WingMap } from './WingMap.tsx';
-import { mostPanelsAWing } from './wingState.ts';
+import { MOST_ON_MAP, mostPanelsAWing } from './wingState.ts';
 
 /** What stands on Fly at all times, less what an open pad or panel covers. */
 export function FlyHome() {
@@ -67,7 +68,11 @@ export function FlyHome() {
       ) : null}
       {stands('states') && places.states !== null ? (
         <Place at={places.states} label="State of the chosen panel">
-          <StateKeys withProbes={layout.screenClass !== 'tall' || mostPanelsAWing(sheet) > 0} />
+          {mostPanelsAWing(sheet) > MOST_ON_MAP ? (
+            <StateLegend />
+          ) : (
+            <StateKeys withProbes={layout.screenClass !== 'thirteen'} />
+          )}
         </Place>
       ) : null}
       {stands('undo') ? (

@@ -2,7 +2,7 @@ import type { LiveEstimate } from '../../analysis/results.ts';
 import type { EpochMs } from '../../record/brand.ts';
 import type { FlightSheet } from '../../record/sheet.ts';
 import { decimalsFor, figure } from '../kit/number.ts';
-import { ago, running, useSecond } from '../kit/time.ts';
+import { ago, useSecond } from '../kit/time.ts';
 import { useFly } from './flyContext.ts';
 import { LivePlot } from './LivePlot.tsx';
 import { GATE_WORDS, MISSING_WORDS, NOTE_WORDS, PROVISIONAL_WORDS } from './liveWords.ts';
@@ -21,9 +21,13 @@ export function Live() {
       <p className={styles.title}>
         <b>Fuel-flow</b> <b>reduction</b>
       </p>
-      <Age estimate={live.estimate} now={now} sheet={sheet} />
+      <Age estimate={live.estimate} now={now} sheet={sheet} small={small} />
       <Figure estimate={live.estimate} sheet={sheet} />
-      <Gates estimate={live.estimate} now={small ? now : null} />
+      <Gates
+        estimate={live.estimate}
+        small={small}
+        age={layout.screenClass === 'tall' ? ageWords(live.estimate, now, sheet) : null}
+      />
       {small ? null : <LivePlot live={live} target={sheet?.targetReductionFraction ?? null} />}
       {small ? null : <Beside live={live} />}
     </div>
@@ -34,24 +38,34 @@ function Age({
   estimate,
   now,
   sheet,
+  small,
 }: {
   readonly estimate: LiveEstimate;
   readonly now: EpochMs;
   readonly sheet: FlightSheet | null;
+  readonly small: boolean;
 }) {
-  if (estimate.at === null) {
-    return <p className={styles.age} />;
-  }
-  const age = ago(now - estimate.at);
+  const words = estimate.at === null ? '' : ago(now - estimate.at);
+  const stale = estimate.at !== null && isStale(estimate.at, now, sheet?.limits.readingEveryS ?? 0);
   return (
     <p className={styles.age}>
-      {isStale(estimate.at, now, sheet?.limits.readingEveryS ?? 0) ? (
-        <b>STALE, {age}</b>
+      {stale ? (
+        <b>STALE{small ? '' : `, ${words}`}</b>
       ) : (
-        `read ${age}`
+        `${small || words === '' ? '' : 'read '}${words}`
       )}
     </p>
   );
+}
+
+/** Age in the line of the gate, where the screen has no line of its own for it. */
+function ageWords(estimate: LiveEstimate, now: EpochMs, sheet: FlightSheet | null): string | null {
+  if (estimate.at === null) {
+    return null;
+  }
+  return isStale(estimate.at, now, sheet?.limits.readingEveryS ?? 0)
+    ? 'STALE'
+    : ago(now - estimate.at);
 }
 
 function Figure({
@@ -73,7 +87,7 @@ function Figure({
       return (
         <output className={styles.reason} aria-label="Baseline reading">
           <b>Baseline {flowWords(estimate.flowAtCardKgPerS, sheet)}</b>
-          <span>Suction off, reading {estimate.readingsInRun} of the run</span>
+          <span>Suction off, reading {estimate.readingsInRun}</span>
         </output>
       );
     case 'value':
@@ -99,12 +113,13 @@ function Figure({
 
 function Gates({
   estimate,
-  now,
+  small,
+  age,
 }: {
   readonly estimate: LiveEstimate;
-  readonly now: EpochMs | null;
+  readonly small: boolean;
+  readonly age: string | null;
 }) {
-  const age = now === null || estimate.at === null ? null : running(now - estimate.at);
   if (estimate.kind === 'notYet') {
     return <p className={styles.gate}>{age}</p>;
   }
@@ -115,7 +130,8 @@ function Gates({
         <b>Struck</b>
         <span>
           {GATE_WORDS[first]}
-          {rest.length > 0 ? ` +${rest.length}` : ''} {age}
+          {rest.length > 0 ? ` +${rest.length}` : ''}
+          {age === null ? '' : `, ${age}`}
         </span>
       </p>
     );
@@ -123,14 +139,17 @@ function Gates({
   return (
     <p className={styles.gate} data-gate="">
       <b>Holds</b>
-      <span>
-        {age ??
-          (estimate.kind === 'baselineReading'
-            ? 'for the baseline'
-            : `${estimate.passed.length} of ${estimate.passed.length} gates`)}
-      </span>
+      <span>{age ?? holdsWords(estimate, small)}</span>
     </p>
   );
+}
+
+function holdsWords(estimate: Exclude<LiveEstimate, { kind: 'notYet' }>, small: boolean): string {
+  if (estimate.kind === 'baselineReading') {
+    return small ? '' : 'in baseline';
+  }
+  const passed = estimate.passed.length;
+  return small ? `${passed}/${passed}` : `all ${passed} gates`;
 }
 
 /** Net, laminar share, the card and what it still wants; "Provisional record" always stands by the figure. */

@@ -23,7 +23,7 @@ export function LivePlot({
   readonly live: LiveNow;
   readonly target: number | null;
 }) {
-  const { sheet } = useFly();
+  const { sheet, layout } = useFly();
   const { estimate, history } = live;
   const given = history.filter(
     (each): each is Given => each.kind === 'value' || each.kind === 'struck',
@@ -32,7 +32,10 @@ export function LivePlot({
   const newestAt = given.at(-1)?.at ?? null;
   const now = estimate.kind === 'value' || estimate.kind === 'struck' ? estimate : null;
   return (
-    <div className={styles.plot} aria-hidden="true">
+    <div
+      className={layout.screenClass === 'tall' ? `${styles.plot} ${styles.narrow}` : styles.plot}
+      aria-hidden="true"
+    >
       <div className={styles.inner}>
         <span className={styles.zero} style={{ left: at(scale, 0) }} />
         {scale.ticks.map((tick) => (
@@ -56,7 +59,11 @@ export function LivePlot({
         {scale.ticks
           .filter((tick) => target === null || Math.abs(tick - target) > 0.035)
           .map((tick) => (
-            <span key={tick} style={{ left: at(scale, tick) }}>
+            <span
+              key={tick}
+              className={tick === scale.ticks.at(-1) ? styles.lastLabel : undefined}
+              style={{ left: at(scale, tick) }}
+            >
               {figure(tick * 100, 0)}
             </span>
           ))}

@@ -9,7 +9,7 @@ import styles from './LogPad.module.css';
 /** The log so far, newest first, by pages; an entry that is chosen can be back-dated, amended or withdrawn. */
 export function LogPad({ page }: { readonly page: number }) {
   const fly = useFly();
-  const rows = Math.max(2, Math.floor((fly.layout.places.pad.h + 4) / 19) - 1);
+  const rows = Math.max(2, Math.floor((fly.layout.places.full.h + 4) / 19) - 1);
   const shown = [...itemsBackwards(fly.view.timeline)].filter(isShown);
   const pages = Math.max(1, Math.ceil(shown.length / rows));
   const at = Math.min(page, pages - 1);
@@ -68,6 +68,9 @@ function LogRow({ standing, place }: { readonly standing: StandingEntry; readonl
       onTouch={() => {
         fly.move({ do: 'choose', entry: id });
         fly.move({ do: 'panel', panel: { kind: 'chosen', target: id } });
+        if (fly.layout.panelUnderPad) {
+          fly.move({ do: 'closePad' });
+        }
       }}
     >
       <time>{hms(standing.at)}</time>

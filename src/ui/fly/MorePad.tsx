@@ -13,7 +13,7 @@ const PADS = ['log', 'desk', 'cards', 'fuel', 'air', 'tank', 'wing', 'rake'];
 /** Every event, each beginning and each end by its own name: for what no page holds, and for what was missed. */
 export function MorePad({ page }: { readonly page: number }) {
   const fly = useFly();
-  const { columns, rows } = padGrid(fly.layout.places.pad, 20 * fly.layout.textSize);
+  const { columns, rows } = padGrid(fly.layout.places.full, 20 * fly.layout.textSize);
   const tiles = PADS.flatMap((id) => tileOf(id, fly.sheet) ?? []);
   const own = (fly.sheet?.ownTiles ?? []).flatMap((each) => tileOf(each.id, fly.sheet) ?? []);
   const all = [

@@ -42,7 +42,11 @@ export function OpenPad({ pad }: { readonly pad: Pad }) {
   }
   switch (pad.kind) {
     case 'more':
-      return <Alone label="Every event">{<MorePad page={pad.page} />}</Alone>;
+      return (
+        <Place at={places.full} label="Every event">
+          <MorePad page={pad.page} />
+        </Place>
+      );
     case 'log':
       return <LogPlaces page={pad.page} />;
     case 'wing':
@@ -124,7 +128,7 @@ function LogPlaces({ page }: { readonly page: number }) {
   const { layout, ui } = useFly();
   return (
     <>
-      <Place at={layout.places.pad} label="The log so far">
+      <Place at={layout.places.full} label="The log so far">
         <LogPad page={page} />
       </Place>
       {ui.panel === null || layout.panelUnderPad ? null : (

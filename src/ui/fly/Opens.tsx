@@ -1,8 +1,8 @@
+import type { EpochMs } from '../../record/brand.ts';
 import type { FlightState, Interval, IntervalKind } from '../../record/flightState.ts';
 import { items } from '../../record/trail.ts';
 import { running, useSecond } from '../kit/time.ts';
 import { useFly } from './flyContext.ts';
-import type { ScreenClass } from './layout.ts';
 import styles from './Opens.module.css';
 
 /** What closes soonest and hurts most when forgotten comes first. */
@@ -16,26 +16,28 @@ const ORDER: readonly string[] = [
   'recorder',
   'photoPanel',
 ];
-const SHOWN: Readonly<Record<ScreenClass, number>> = {
-  eight: 3,
-  eightWide: 2,
-  tall: 4,
-  wide: 4,
-  thirteen: 4,
-};
+/** Width of a letter, of a plate's edges with the gap after it, and of the words for the rest, in mm at text size 1. */
+const LETTER_MM = 2.5;
+const PLATE_MM = 3.7;
+const REST_MM = 25;
 
 /** Every open interval with its running time, also those of other pages. */
 export function Opens() {
   const { state, clock, layout } = useFly();
   const now = useSecond(clock);
   const open = openOnes(state);
-  const most = SHOWN[layout.screenClass];
-  const shown = open.length > most ? open.slice(0, most - 1) : open;
+  const plates = open.map((interval) => ({
+    id: interval.opened.by,
+    kind: interval.kind,
+    name: openWords(interval),
+    time: timeWords(interval, open, now),
+  }));
+  const shown = fitting(plates, layout.places.opens.w / layout.textSize);
   return (
     <ul className={styles.opens}>
-      {shown.map((interval) => (
-        <li key={`${interval.kind}-${interval.opened.by}`} className={styles.open}>
-          <b>{openWords(interval)}</b> {running(now - interval.opened.at)}
+      {shown.map((plate) => (
+        <li key={`${plate.kind}-${plate.id}`} className={styles.open}>
+          <b>{plate.name}</b> {plate.time}
         </li>
       ))}
       {shown.length < open.length ? (
@@ -44,6 +46,35 @@ export function Opens() {
       {open.length === 0 ? <li className={styles.none}>Nothing open</li> : null}
     </ul>
   );
+}
+
+/** Recorder and photo panel run the whole flight: beside anything else their time gives way. */
+function timeWords(interval: Interval, open: readonly Interval[], now: EpochMs): string {
+  const background = (each: Interval): boolean =>
+    each.kind === 'recorder' || each.kind === 'photoPanel';
+  return background(interval) && !open.every(background) ? '' : running(now - interval.opened.at);
+}
+
+function fitting<Plate extends { readonly name: string; readonly time: string }>(
+  plates: readonly Plate[],
+  roomMm: number,
+): readonly Plate[] {
+  const width = (plate: Plate): number =>
+    (plate.name.length + plate.time.length + (plate.time === '' ? 0 : 0.6)) * LETTER_MM + PLATE_MM;
+  const wanted = plates.reduce((sum, plate) => sum + width(plate), 0);
+  if (wanted <= roomMm) {
+    return plates;
+  }
+  let left = roomMm - REST_MM;
+  const shown: Plate[] = [];
+  for (const plate of plates) {
+    left -= width(plate);
+    if (left < 0) {
+      break;
+    }
+    shown.push(plate);
+  }
+  return shown;
 }
 
 /** Suction is an interval a wing; both together are one plate. */

@@ -14,6 +14,8 @@ export function PanelShape(props: {
   readonly of: number;
   readonly tipLeft: boolean;
   readonly chosen: boolean;
+  /** The lower part of a map's target holds marks and words; on a tile the shape has the height to itself. */
+  readonly cropped?: boolean;
 }) {
   const near = props.index / props.of;
   const far = (props.index + 1) / props.of;
@@ -27,7 +29,7 @@ export function PanelShape(props: {
   return (
     <svg
       className={`${styles.shape} ${styles[props.state]} ${props.chosen ? styles.chosen : ''}`}
-      viewBox="0 0 100 100"
+      viewBox={props.cropped === true ? '0 2 100 58' : '0 0 100 100'}
       preserveAspectRatio="none"
       aria-hidden="true"
     >

@@ -49,7 +49,7 @@ function lineKeys({
         key={`whole-${line.panel}`}
         act={`whole-${line.panel}`}
         className={styles.panel}
-        onTouch={() => naming.set(wing, line.probes)}
+        onTouch={() => naming.setPanel(wing, line.panel, line.probes)}
       >
         <b>{line.panel}</b>
         <span>all {STATE_WORDS[naming.brush]}</span>

@@ -35,7 +35,7 @@ export function StateKeys({ withProbes }: { readonly withProbes: boolean }) {
             fly.move({ do: 'open', pad: { kind: 'probes', target: null, stamp, wing: 'L' } })
           }
         >
-          <span>By name</span>
+          <span>Open</span>
           <b>Probes</b>
         </TouchKey>
       ) : null}

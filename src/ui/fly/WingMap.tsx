@@ -2,11 +2,14 @@ import { WINGS, type Wing } from '../../record/sheet.ts';
 import { TouchKey } from '../kit/TouchSurface.tsx';
 import { useFly } from './flyContext.ts';
 import { PanelShape, ProbeMarks } from './PanelShape.tsx';
-import { mostPanelsAWing, panelStates, STATE_WORDS, type PanelFace } from './wingState.ts';
+import {
+  MOST_ON_MAP,
+  mostPanelsAWing,
+  panelStates,
+  STATE_WORDS,
+  type PanelFace,
+} from './wingState.ts';
 import styles from './WingMap.module.css';
-
-/** Targets on the map itself up to so many a wing; beyond, each half opens the wing as a pad. */
-const MOST_ON_MAP = 4;
 
 /** Both wings, nose up, as seen from above: fill and word say the flow. */
 export function WingMap() {

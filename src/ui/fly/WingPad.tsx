@@ -77,6 +77,7 @@ function PanelTile({
           of={of}
           tipLeft={panel.wing === 'L'}
           chosen={false}
+          cropped
         />
       </span>
       <ProbeMarks states={panel.probes.map((probe) => probe.state)} />

@@ -121,6 +121,9 @@ function ownFields(entry: KnownEntry, scene: Scene): readonly Field[] {
       return [words('note', 'Meaning', 'note', PHRASES.note, 'note')];
     case 'timeHackTaken':
       return hackFields(scene);
+    case 'jokerReached':
+    case 'bingoReached':
+      return readings(tankInstruments(sheet).toReversed(), scene);
     case 'entryWithdrawn':
     case 'entryAmended':
       return afterFields(entry);

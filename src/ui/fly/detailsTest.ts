@@ -92,7 +92,7 @@ export function pointFields(
   const reason = words('reason', 'Reason', 'reason', reasons(scene), 'reason');
   switch (entry.kind) {
     case 'testPointStarted':
-      return [pointChoice(scene), countTo('run', 'Run', 'run', 6)];
+      return [pointChoice(scene, 'start'), countTo('run', 'Run', 'run', 6)];
     case 'testPointEnded':
       return [
         {
@@ -104,11 +104,11 @@ export function pointFields(
             { label: 'Stopped', act: 'point-terminate' },
           ],
         },
-        pointChoice(scene),
+        pointChoice(scene, 'end'),
       ];
     case 'testPointInterrupted':
     case 'testPointTerminated':
-      return [reason, pointChoice(scene)];
+      return [reason, pointChoice(scene, 'end')];
     case 'stopCalled':
       return [
         choose('call', 'Call', 'call', [
@@ -131,18 +131,19 @@ function reasons(scene: Scene): readonly string[] {
     : [`moisture ${newest.label}`, ...PHRASES.stopReason.slice(1)];
 }
 
-/** Another card than the proposed one; its run number comes with it. */
-function pointChoice(scene: Scene): Field {
+/** Another card than the proposed one; its run number comes with it. An end is of a run that was begun. */
+function pointChoice(scene: Scene, says: 'start' | 'end'): Field {
   const choices = (scene.sheet?.testCards ?? [])
     .toSorted((a, b) => a.order - b.order)
     .map((card): Choice => {
       const { point, run } = nextRun(scene, card.id);
-      const flown = [...items(scene.state.runs)].some(
+      const isOpen = [...items(scene.state.runs)].some(
         (each) => each.point === point && each.state === 'open',
       );
+      const newest = Math.max(1, run - 1);
       return {
         label: `${card.id} ${card.title}`,
-        changes: [change('point', point), change('run', flown ? run - 1 : run)],
+        changes: [change('point', point), change('run', says === 'end' || isOpen ? newest : run)],
       };
     });
   return { form: 'choose', id: 'point', label: 'Card', choices };

@@ -26,6 +26,11 @@ export async function enterNumber(fly: Fly, pad: Pad, job: NumberJob, stamp: Sta
         const { reading, query } = judged(fly, pad.field.instrument, value, stamp.wall);
         const entry = await fly.amend(pad.target, [readingChange(reading)], stamp);
         ask(fly, entry === null ? null : pad.target, reading, query, stamp.wall);
+        if (entry?.kind === 'entryAmended' && entry.body.code === 'misKeyed') {
+          // What stood there was wrong: why, and on what grounds, is asked while it is known.
+          const panel = { kind: 'detail', target: entry.id, field: 0, page: 0 } as const;
+          fly.move({ do: 'panel', panel });
+        }
       }
       return;
     case 'number':

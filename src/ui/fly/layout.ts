@@ -28,6 +28,8 @@ export interface Places {
   readonly echo: Place;
   readonly query: Place;
   readonly queryKeys: Place;
+  /** Where every event and the log stand: all the room below the open intervals. */
+  readonly full: Place;
   /** Where a pad of cells with controls beside it stands. */
   readonly cells: Place;
   /** Beside a pad of cells: what they are set to, and Enter. */
@@ -170,7 +172,7 @@ function laidOut(
   const { at, screenClass, textSize, phaseColumns, backKeys, underPad, underCells, underPanel } =
     chosen;
   const places = at(widthMm, heightMm);
-  const { pad, panel } = places;
+  const { full: pad, panel } = places;
   const apart =
     pad.x + pad.w <= panel.x ||
     panel.x + panel.w <= pad.x ||
@@ -210,6 +212,7 @@ function mirrored(places: Places, widthMm: number): Places {
     echo: turn(places.echo),
     query: turn(places.query),
     queryKeys: turn(places.queryKeys),
+    full: turn(places.full),
     cells: turn(places.cells),
     controls: turn(places.controls),
     panel: turn(places.panel),

@@ -30,6 +30,7 @@ export function wide(widthMm: number, heightMm: number): Places {
     echo: { x, y: 78.4 + extra, w: right, h: 32 },
     query: { x, y: 112.4 + extra, w: right, h: 12 },
     queryKeys: { x, y: foot, w: right, h: 20 },
+    full: { x: 8, y: 28, w: left, h: 93.7 + extra },
     cells: { x: 8, y: 28, w: left, h: 93.7 + extra },
     controls: { x, y: 78.4 + extra, w: right, h: 67.3 },
     panel: { x, y: 78.4 + extra, w: right, h: 67.3 },
@@ -44,7 +45,7 @@ export function thirteen(widthMm: number, heightMm: number): Places {
   const extra = heightMm - 196.9;
   const low = 135 + extra / 2;
   const wingH = 49.9 + extra / 2;
-  const wingW = widthMm - 90.7;
+  const wingW = widthMm - 102.7;
   return {
     top: { x: 8, y: 5, w: left, h: 13 },
     opens: { x: 8, y: 19.5, w: left, h: 8 },
@@ -52,16 +53,17 @@ export function thirteen(widthMm: number, heightMm: number): Places {
     phases: { x: 8, y: 32, w: left - 26, h: 15 },
     theme: { x: 8 + left - 22, y: 32, w: 22, h: 15 },
     tiles: { x: 8, y: 51, w: left, h: 80 + extra / 2 },
-    undo: { x: widthMm - 78.7, y: low + wingH - 22.9, w: 70.7, h: 22.9 },
+    undo: { x: widthMm - 90.7, y: low + wingH - 22.9, w: 82.7, h: 22.9 },
     back: { x, y: 111 + extra / 2, w: right, h: 20 },
     live: { x, y: 28, w: right, h: 79 + extra / 2 },
     wing: { x: 8, y: low, w: wingW, h: wingH },
-    states: { x: widthMm - 78.7, y: low, w: 70.7, h: wingH - 26.9 },
+    states: { x: widthMm - 90.7, y: low, w: 82.7, h: wingH - 26.9 },
     entries: { x: 8, y: 187.4 + extra, w: widthMm - 16, h: 8 },
     pad: { x: 8, y: 32, w: left, h: 99 + extra / 2 },
     echo: { x: 8, y: low, w: wingW, h: 35 },
     query: { x: 8, y: low + 37, w: wingW, h: 12 },
-    queryKeys: { x: widthMm - 78.7, y: low, w: 70.7, h: 23 },
+    queryKeys: { x: widthMm - 90.7, y: low, w: 82.7, h: 23 },
+    full: { x: 8, y: 32, w: left, h: 99 + extra / 2 },
     cells: { x: 8, y: 32, w: left, h: 99 + extra / 2 },
     controls: { x: 8, y: low, w: wingW, h: wingH },
     panel: { x: 8, y: low, w: wingW, h: wingH },
@@ -95,6 +97,7 @@ export function tall(widthMm: number, heightMm: number): Places {
     echo: { x: 8, y: 68 + shift, w, h: 26 },
     query: { x: 8, y: 216.6 + extra, w, h: 7 },
     queryKeys: { x: 12 + undoW, y: foot, w: w - undoW - 4, h: 20 },
+    full: { x: 8, y: 69.4 + shift, w, h: tilesH },
     cells: { x: 8, y: 97.4 + shift, w, h: 92 + extra - shift },
     controls: { x: 8, y: 50.4 + shift, w, h: 43 },
     panel: { x: 8, y: wingY - 0.5, w, h: 44.5 },
@@ -124,6 +127,7 @@ export function eight(widthMm: number, heightMm: number): Places {
     echo: { x: 8, y: 22.4, w, h: 25 },
     query: { x: 8, y: 165.2 + extra, w, h: 10.4 },
     queryKeys: { x: 12 + undoW, y: foot, w: w - undoW - 4, h: 20 },
+    full: { x: 8, y: 24.4, w, h: 116 + extra },
     cells: { x: 8, y: 66.4, w, h: 74 + extra },
     controls: { x: 8, y: 22.4, w, h: 40 },
     panel: { x: 8, y: 22.4, w, h: 46 },
@@ -155,6 +159,7 @@ export function eightWide(widthMm: number, heightMm: number): Places {
     echo: { x, y: 27.6, w: right, h: 34 },
     query: { x, y: 63 + extra, w: right, h: 18 },
     queryKeys: { x, y: foot, w: right, h: 20 },
+    full: { x: 8, y: 11.9, w: left, h: 92 + extra },
     cells: { x: 8, y: 11.9, w: left, h: 92 + extra },
     controls: { x, y: 27.6, w: right, h: 76.3 + extra },
     panel: { x, y: 27.6, w: right, h: 76.3 + extra },

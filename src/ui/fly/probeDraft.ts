@@ -47,8 +47,8 @@ function saidState(said: WingProbes, id: string): PanelState {
 }
 
 /**
- * A wing's call in the words of the record: the fewer of laminar and turbulent ones by name, an intermittent one counts
- * half. Probes that nobody has assessed count as not laminar only if some other one was called.
+ * A wing's call in the words of the record: the fewer of laminar and turbulent ones by name, an intermittent one in
+ * neither count. Probes that nobody has assessed count as not laminar only if some other one was called.
  */
 export function callOf(states: ProbeStates): WingProbes {
   const ids = Object.keys(states).toSorted();
@@ -58,7 +58,7 @@ export function callOf(states: ProbeStates): WingProbes {
   const turbulent = ids.filter((id) => states[id] === 'turbulent' || states[id] === 'notAssessed');
   return {
     of: ids.length,
-    laminarCount: laminar.length + intermittent.length / 2,
+    laminarCount: laminar.length,
     ...(laminar.length < turbulent.length
       ? { laminarProbes: laminar }
       : { turbulentProbes: turbulent }),

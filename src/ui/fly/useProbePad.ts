@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { Stamp } from '../../record/entry.ts';
+import type { KnownEntry, Stamp } from '../../record/entry.ts';
 import type { PanelState } from '../../record/kinds.ts';
 import type { Wing } from '../../record/sheet.ts';
 import { change, type Json } from './field.ts';
@@ -16,6 +16,8 @@ export interface ProbeNaming {
   readonly setBrush: (brush: Brush) => void;
   readonly states: (wing: Wing) => ProbeStates;
   readonly set: (wing: Wing, probes: readonly string[]) => void;
+  /** All probes of a panel: the panel itself was called, and its name goes with the gain or the loss. */
+  readonly setPanel: (wing: Wing, panel: string, probes: readonly string[]) => void;
   readonly setAll: (wing: Wing, state: Brush) => void;
   readonly changed: (wing: Wing) => boolean;
   readonly enter: (stamp: Stamp) => Promise<void>;
@@ -24,6 +26,7 @@ export interface ProbeNaming {
 export function useProbeNaming(fly: Fly, pad: ProbesPadState): ProbeNaming {
   const [brush, setBrush] = useState<Brush>('turbulent');
   const [named, setNamed] = useState<Readonly<Partial<Record<Wing, ProbeStates>>>>({});
+  const [whole, setWhole] = useState<Readonly<Record<string, Brush>>>({});
   const effective = pad.target === null ? undefined : fly.view.byId(pad.target)?.effective;
   const entry = effective === undefined || effective.kind === 'unrecognised' ? null : effective;
   const states = (wing: Wing): ProbeStates =>
@@ -41,6 +44,10 @@ export function useProbeNaming(fly: Fly, pad: ProbesPadState): ProbeNaming {
     setBrush,
     states,
     set,
+    setPanel: (wing, panel, probes) => {
+      set(wing, probes);
+      setWhole((before) => ({ ...before, [panel]: brush }));
+    },
     setAll: (wing, state) =>
       setNamed((before) => ({
         ...before,
@@ -57,7 +64,12 @@ export function useProbeNaming(fly: Fly, pad: ProbesPadState): ProbeNaming {
         ...(named.R !== undefined && { R: callOf(named.R) }),
       };
       if (pad.target !== null) {
-        await fly.amend(pad.target, [change('wings', asJson(wings))], stamp);
+        const panels = panelsCalled(entry, whole);
+        const changes = [
+          change('wings', asJson(wings)),
+          ...(panels.length > 0 ? [change('panels', panels)] : []),
+        ];
+        await fly.amend(pad.target, changes, stamp);
         return;
       }
       const read = await fly.append({
@@ -70,6 +82,22 @@ export function useProbeNaming(fly: Fly, pad: ProbesPadState): ProbeNaming {
       }
     },
   };
+}
+
+/** Panels that were named as a whole in the state that the event says they came to. */
+function panelsCalled(
+  entry: KnownEntry | null,
+  whole: Readonly<Record<string, Brush>>,
+): readonly string[] {
+  const came =
+    entry?.kind === 'laminarGained'
+      ? 'laminar'
+      : entry?.kind === 'laminarLost'
+        ? 'turbulent'
+        : null;
+  return Object.keys(whole)
+    .filter((panel) => whole[panel] === came)
+    .toSorted();
 }
 
 function asJson(wings: Readonly<Partial<Record<Wing, ReturnType<typeof callOf>>>>): Json {

@@ -54,3 +54,6 @@ export function mostPanelsAWing(sheet: FlightSheet | null): number {
     ...(['L', 'R'] as const).map((wing) => panels.filter((panel) => panel.wing === wing).length),
   );
 }
+
+/** Panels are targets on the map itself up to so many a wing; beyond, each half opens the wing as a pad. */
+export const MOST_ON_MAP = 4;

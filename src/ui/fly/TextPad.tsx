@@ -1,4 +1,4 @@
-import { useId, useState } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
 import { TouchKey } from '../kit/TouchSurface.tsx';
 import { valueAt } from './amend.ts';
 import { change } from './field.ts';
@@ -13,6 +13,9 @@ const MOST_LETTERS = 120;
 export function TextPad({ pad }: { readonly pad: Extract<Pad, { kind: 'text' }> }) {
   const fly = useFly();
   const id = useId();
+  const field = useRef<HTMLTextAreaElement>(null);
+  // Opened to be written in: the system keyboard must come up without a second touch.
+  useEffect(() => field.current?.focus(), []);
   const textKey = `${pad.target}-${pad.path}`;
   const standing = fly.view.byId(pad.target);
   const said = standing === undefined ? '' : valueAt(standing, pad.path);
@@ -27,7 +30,7 @@ export function TextPad({ pad }: { readonly pad: Extract<Pad, { kind: 'text' }> 
         data-act="text"
         maxLength={MOST_LETTERS}
         value={text}
-        autoFocus
+        ref={field}
         autoComplete="off"
         onChange={(event) => {
           setText(event.target.value);

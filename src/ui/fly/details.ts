@@ -10,7 +10,12 @@ import {
   weatherFields,
 } from './detailsTest.ts';
 import { choose, change, words, type Field } from './field.ts';
-import { airInstruments, counterInstruments, tankInstruments } from './instruments.ts';
+import {
+  airInstruments,
+  counterInstruments,
+  remainingInstruments,
+  tankInstruments,
+} from './instruments.ts';
 import {
   count,
   countTo,
@@ -119,6 +124,9 @@ function ownFields(entry: KnownEntry, scene: Scene): readonly Field[] {
       return [words('words', 'Cabin said', 'words', PHRASES.engineer, 'words')];
     case 'markMade':
       return [words('note', 'Meaning', 'note', PHRASES.note, 'note')];
+    case 'jokerReached':
+    case 'bingoReached':
+      return readings([...remainingInstruments(sheet), ...counterInstruments(sheet)], scene);
     case 'timeHackTaken':
       return hackFields(scene);
     case 'jokerReached':

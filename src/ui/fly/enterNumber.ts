@@ -3,7 +3,7 @@ import { judgeReading } from '../../analysis/plausibility.ts';
 import { latestAtDigits } from '../kit/time.ts';
 import { figure } from '../kit/number.ts';
 import { epochMs, type EntryId, type EpochMs } from '../../record/brand.ts';
-import type { Reading, Stamp } from '../../record/entry.ts';
+import type { Entry, Reading, Stamp } from '../../record/entry.ts';
 import type { Instrument } from '../../record/sheet.ts';
 import { isFull, valueOf } from './boxes.ts';
 import { change, type Change } from './field.ts';
@@ -25,6 +25,7 @@ export async function enterNumber(fly: Fly, pad: Pad, job: NumberJob, stamp: Sta
       if (value !== null) {
         const { reading, query } = judged(fly, pad.field.instrument, value, stamp.wall);
         const entry = await fly.amend(pad.target, [readingChange(reading)], stamp);
+        askWhy(fly, pad.back, entry);
         ask(fly, entry === null ? null : pad.target, reading, query, stamp.wall);
         if (entry?.kind === 'entryAmended' && entry.body.code === 'misKeyed') {
           // What stood there was wrong: why, and on what grounds, is asked while it is known.
@@ -67,6 +68,13 @@ export async function enterNumber(fly: Fly, pad: Pad, job: NumberJob, stamp: Sta
       );
     default:
       return;
+  }
+}
+
+/** A value that was put right wants a reason: the panel turns to the amendment itself. */
+function askWhy(fly: Fly, back: Pad | null, entry: Entry | null): void {
+  if (back === null && entry?.kind === 'entryAmended' && entry.body.code === 'misKeyed') {
+    fly.move({ do: 'panel', panel: { kind: 'detail', target: entry.id, field: 0, page: 0 } });
   }
 }
 

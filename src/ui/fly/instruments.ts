@@ -41,6 +41,11 @@ export function fuelInstruments(sheet: FlightSheet | null): readonly Instrument[
   ];
 }
 
+/** What the crew reads as fuel left: a totaliser, where the aircraft has one. */
+export function remainingInstruments(sheet: FlightSheet | null): readonly Instrument[] {
+  return ofQuantity(sheet, 'fuelRemaining');
+}
+
 export function tankInstruments(sheet: FlightSheet | null): readonly Instrument[] {
   return [
     ...counterInstruments(sheet),

@@ -52,10 +52,11 @@ export function openSettings(storage: Keep): SettingsStore {
     get: () => now,
     set: (change) => {
       now = { ...now, ...change };
-      for (const [name, key] of Object.entries(KEYS)) {
-        const value: unknown = Reflect.get(now, name);
-        keep(storage, key, value === null ? null : String(value));
-      }
+      keep(storage, KEYS.theme, now.theme);
+      keep(storage, KEYS.pxPerMm, now.pxPerMm === null ? null : String(now.pxPerMm));
+      keep(storage, KEYS.textSize, String(now.textSize));
+      keep(storage, KEYS.hand, now.hand);
+      keep(storage, KEYS.device, now.device);
       for (const listener of listeners) {
         listener();
       }

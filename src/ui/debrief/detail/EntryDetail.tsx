@@ -38,13 +38,23 @@ export function EntryDetail(props: {
 
   return (
     <section className={styles.detail} aria-label="Selected entry">
-      <div className={styles.title}>
-        <h2 id="entry-detail" tabIndex={-1}>
-          {entryWords(effective, sheet)}
-        </h2>
-        <p>
-          {laneName(laneOf(effective, sheet))}, entry {entry.seq} by {entry.author}
-        </p>
+      <div className={styles.titleRow}>
+        <div className={styles.title}>
+          <h2 id="entry-detail" tabIndex={-1}>
+            {entryWords(effective, sheet)}
+          </h2>
+          <p>
+            {laneName(laneOf(effective, sheet))}, entry {entry.seq} by {entry.author}
+          </p>
+        </div>
+        <div className={styles.step} role="group" aria-label="Step through the entries">
+          <GroundButton act="detail-earlier" onPress={() => props.onStep('earlier')}>
+            Earlier
+          </GroundButton>
+          <GroundButton act="detail-later" onPress={() => props.onStep('later')}>
+            Later
+          </GroundButton>
+        </div>
       </div>
       <div className={styles.when}>
         <p className={styles.clock}>
@@ -57,14 +67,6 @@ export function EntryDetail(props: {
             <b key={words}>{words}</b>
           ))}
         </p>
-        <div className={styles.step} role="group" aria-label="Step through the entries">
-          <GroundButton act="detail-earlier" onPress={() => props.onStep('earlier')}>
-            Earlier
-          </GroundButton>
-          <GroundButton act="detail-later" onPress={() => props.onStep('later')}>
-            Later
-          </GroundButton>
-        </div>
       </div>
       {readOnly === null ? null : <p className={styles.quiet}>{readOnly}</p>}
       {readOnly === null && form === null ? (

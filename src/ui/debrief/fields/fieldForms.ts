@@ -69,7 +69,10 @@ function formsIn(node: unknown, path: string, isRequired: boolean): readonly Fie
     case 'object':
       return objectForms(node, path, isRequired);
     case 'number':
-      return [{ path, isRequired, form: TIMES.has(path) ? 'time' : 'number' }];
+      return [{ path, isRequired, form: 'number' }];
+    case 'custom':
+      // Instants are checked by a function of their own; ids of other entries are too, but nobody keys those.
+      return TIMES.has(path) ? [{ path, isRequired, form: 'time' }] : [];
     case 'string':
       return [{ path, isRequired, form: LONG.has(path) ? 'longWords' : 'words' }];
     case 'boolean':

@@ -1,7 +1,8 @@
-import { useCallback, useMemo, type RefCallback } from 'react';
+import { useMemo } from 'react';
 import { timelineFileName } from '../../../file/names.ts';
 import { digestOf, headerOf, headsOf, writeTimeline } from '../../../file/timelineFile.ts';
 import type { Desk } from '../context.ts';
+import { useBytesOf } from './useBytesOf.ts';
 import styles from './Files.module.css';
 
 /**
@@ -17,7 +18,7 @@ export function SaveFile({ desk, build }: { readonly desk: Desk; readonly build:
     const text = writeTimeline(entries);
     return { name: timelineFileName(headerOf(entries)), bytes: new TextEncoder().encode(text) };
   }, [entries]);
-  const link = useBytesOf(made?.bytes ?? null);
+  const link = useBytesOf(made?.bytes ?? null, 'text/plain;charset=utf-8');
   const pending = desk.journal.status().pending.length;
   return (
     <section aria-label="Save the flight timeline file" className={styles.part}>
@@ -64,20 +65,5 @@ export function SaveFile({ desk, build }: { readonly desk: Desk; readonly build:
         </>
       )}
     </section>
-  );
-}
-
-/** Gives the link its bytes for as long as it stands in the page, and takes them back after. */
-function useBytesOf(bytes: Uint8Array<ArrayBuffer> | null): RefCallback<HTMLAnchorElement> {
-  return useCallback(
-    (link) => {
-      if (link === null || bytes === null) {
-        return;
-      }
-      const url = URL.createObjectURL(new Blob([bytes], { type: 'application/x-ndjson' }));
-      link.setAttribute('href', url);
-      return () => URL.revokeObjectURL(url);
-    },
-    [bytes],
   );
 }

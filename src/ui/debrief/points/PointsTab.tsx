@@ -15,7 +15,11 @@ export function PointsTab(props: {
   const { points } = props;
   const [chosenKey, setChosenKey] = useState<string | null>(null);
   const keyOf = ({ point, run }: PointResult): string => `${point} ${run}`;
-  const chosen = points.find((point) => keyOf(point) === chosenKey) ?? points[0] ?? null;
+  const chosen =
+    points.find((point) => keyOf(point) === chosenKey) ??
+    points.find(({ result }) => result.kind === 'valid') ??
+    points[0] ??
+    null;
   return (
     <div className={page.twoColumns}>
       <PointsTable

@@ -39,7 +39,7 @@ export function PointsTable(props: {
           <th scope="col">
             <div className={styles.axis}>
               {ticksOf(scale)
-                .filter((value) => value % 20 === 0)
+                .filter((value) => value % 20 === 0 || props.onChoose !== undefined)
                 .map((value) => (
                   <span key={value} style={{ left: `${100 * shareOf(scale, value)}%` }}>
                     {figure(value, 0)}

@@ -8,6 +8,7 @@ import { replayJournal } from './journal/replay.ts';
 import { browserClock, browserSchedule, browserTicks } from './journal/stamp.ts';
 import type { Entry } from './record/entry.ts';
 import { App } from './ui/App.tsx';
+import { NoRecord } from './ui/start/NoRecord.tsx';
 import { BUILD_ID } from './ui/build.ts';
 import { openSettings } from './ui/kit/settings.ts';
 import { checkOffline, startOffline } from './ui/offline.ts';
@@ -20,22 +21,28 @@ if (root === null) throw new Error('index.html must hold an element with the id 
 const clock = browserClock();
 const settings = openSettings(localStorage);
 
-const ports: AppPorts = {
-  shelf: await openShelf({ clock, device: settings.get().device }),
-  clock,
-  settings,
-  tools: { check: checkDevice, keepStorage: requestPersistence, offline: checkOffline },
-  build: BUILD_ID,
-  demo: readDemo,
-  replay: replayJournal,
-  watchSteps: (given) => watchClockSteps({ ticks: browserTicks, schedule: browserSchedule, ...given }),
-};
-
-createRoot(root).render(
-  <StrictMode>
-    <App {...ports} />
-  </StrictMode>,
-);
+const page = createRoot(root);
+try {
+  const ports: AppPorts = {
+    shelf: await openShelf({ clock, device: settings.get().device }),
+    clock,
+    settings,
+    tools: { check: checkDevice, keepStorage: requestPersistence, offline: checkOffline },
+    build: BUILD_ID,
+    demo: readDemo,
+    replay: replayJournal,
+    watchSteps: (given) =>
+      watchClockSteps({ ticks: browserTicks, schedule: browserSchedule, ...given }),
+  };
+  page.render(
+    <StrictMode>
+      <App {...ports} />
+    </StrictMode>,
+  );
+} catch (reason) {
+  page.render(<NoRecord />);
+  reportError(reason);
+}
 
 // There is no worker in development: an old build served from its cache would hide every change.
 if (import.meta.env.PROD) void startOffline(() => {});

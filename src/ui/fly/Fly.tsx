@@ -1,4 +1,4 @@
-import { useEffect, type CSSProperties } from 'react';
+import type { CSSProperties } from 'react';
 import type { Clock, Journal } from '../../journal/journal.ts';
 import type { SettingsStore } from '../kit/settings.ts';
 import { TouchSurface } from '../kit/TouchSurface.tsx';
@@ -17,15 +17,13 @@ export function Fly(props: {
   readonly clock: Clock;
   readonly settings: SettingsStore;
   readonly leave: FlyWays;
-  readonly awake?: (() => boolean) | undefined;
+  /** Whether the screen is held awake right now. */
+  readonly awake: () => boolean;
 }) {
   const fly = useFlyModel(props);
   const { clock } = props;
-  const { layout, settings, ui, move } = fly;
+  const { layout, ui, move } = fly;
   useIdleHome(fly);
-  useEffect(() => {
-    document.documentElement.dataset['theme'] = settings.theme;
-  }, [settings.theme]);
   const scale: CSSProperties & Readonly<Record<'--mm' | '--size', string | number>> = {
     '--mm': `${layout.pxPerMm}px`,
     '--size': layout.textSize,

@@ -84,7 +84,7 @@ const CLASSES: readonly (Class & {
     underPanel: ['wing'],
   },
   {
-    leastWidthMm: 200,
+    leastWidthMm: 206,
     leastHeightMm: 151,
     screenClass: 'wide',
     textSize: 1,
@@ -196,7 +196,7 @@ function mirrored(places: Places, widthMm: number): Places {
   const turn = (place: Place): Place => ({ ...place, x: widthMm - place.x - place.w });
   const turnIf = (place: Place | null): Place | null => (place === null ? null : turn(place));
   return {
-    top: places.top.w > widthMm / 2 + 20 ? places.top : turn(places.top),
+    top: turn(places.top),
     opens: turn(places.opens),
     remind: turn(places.remind),
     phases: turn(places.phases),

@@ -7,7 +7,7 @@ import type { Places } from './layout.ts';
 
 /** 10 to 11 inch, landscape: 226.9 x 157.7 mm. Hand on the left, eye on the right. */
 export function wide(widthMm: number, heightMm: number): Places {
-  const left = Math.max(100, 116 + (widthMm - 226.9) / 2);
+  const left = Math.max(116, 116 + (widthMm - 226.9) / 2);
   const right = widthMm - 20 - left;
   const x = 12 + left;
   const extra = heightMm - 157.7;
@@ -116,8 +116,8 @@ export function eight(widthMm: number, heightMm: number): Places {
     theme: null,
     live: { x: 8, y: 22.4, w, h: 11 },
     remind: { x: 8, y: 34.4, w, h: 15 },
-    phases: { x: 8, y: 53.4, w, h: 15 },
-    tiles: { x: 8, y: 72.4, w, h: 68 + extra },
+    phases: { x: 8, y: 53.3, w, h: 15 },
+    tiles: { x: 8, y: 72.3, w, h: 68.1 + extra },
     wing: null,
     states: null,
     undo: { x: 8, y: foot, w: undoW, h: 20 },
@@ -149,7 +149,7 @@ export function eightWide(widthMm: number, heightMm: number): Places {
     live: { x, y: 27.6, w: right, h: 11 },
     remind: { x, y: 39.4, w: right, h: 26.5 },
     phases: { x, y: 69.9 + extra, w: right, h: 34 },
-    tiles: { x: 8, y: 11.9, w: left, h: 68 + extra },
+    tiles: { x: 8, y: 11.8, w: left, h: 68.1 + extra },
     wing: null,
     states: null,
     undo: { x: 8, y: foot, w: undoW, h: 20 },

@@ -63,7 +63,8 @@ export function App(ports: AppPorts) {
   }, [shelf, clock, build, go]);
 
   useFace(settings);
-  const awake = useAwake(place.now === 'fly');
+  const awake = useAwake(place.now === 'fly' || place.now === 'replay');
+  const isAwake = useCallback(() => awake.current, [awake]);
   useDeviceNotes(place.now === 'starting' ? null : journal, clock, ports.watchSteps, awake);
   useBackGuard(place.now === 'fly');
 
@@ -118,6 +119,7 @@ export function App(ports: AppPorts) {
           journal={journal}
           clock={clock}
           settings={settings}
+          awake={isAwake}
           leave={{
             toBrief: () => go('brief'),
             toDebrief: () => debrief(journal),
@@ -133,6 +135,7 @@ export function App(ports: AppPorts) {
           clock={clock}
           settings={settings}
           replay={ports.replay}
+          awake={isAwake}
           onLeave={() => go('debrief')}
           onManual={() => go('manual')}
         />

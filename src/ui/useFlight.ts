@@ -1,6 +1,7 @@
 import { useMemo, useSyncExternalStore } from 'react';
 import type { Journal, JournalStatus } from '../journal/journal.ts';
 import type { EntryId } from '../record/brand.ts';
+import type { Entry } from '../record/entry.ts';
 import { startFlight, type FlightView } from '../record/flight.ts';
 
 /** The flight as it stands and the state of its record: the one hook that a screen reads. */
@@ -22,8 +23,8 @@ function projectionOf(journal: Journal): () => FlightView {
   return () => {
     const entries = journal.entries();
     if (entries !== seen) {
+      const fresh = freshOf(entries, seen, known);
       seen = entries;
-      const fresh = entries.filter((entry) => !known.has(entry.id));
       for (const entry of fresh) {
         known.add(entry.id);
       }
@@ -31,4 +32,16 @@ function projectionOf(journal: Journal): () => FlightView {
     }
     return flight.view();
   };
+}
+
+/** Nearly always the new entries stand at the end; only a late clock or a merge makes it worth looking everywhere. */
+function freshOf(
+  entries: readonly Entry[],
+  seen: readonly Entry[] | null,
+  known: ReadonlySet<EntryId>,
+): readonly Entry[] {
+  const before = seen?.length ?? 0;
+  return before > 0 && entries[before - 1] === seen?.[before - 1]
+    ? entries.slice(before)
+    : entries.filter((entry) => !known.has(entry.id));
 }

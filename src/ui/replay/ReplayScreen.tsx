@@ -19,6 +19,7 @@ export function ReplayScreen(props: {
   readonly clock: Clock;
   readonly settings: SettingsStore;
   readonly replay: AppPorts['replay'];
+  readonly awake: () => boolean;
   readonly onLeave: () => void;
   readonly onManual: () => void;
 }) {
@@ -64,6 +65,7 @@ export function ReplayScreen(props: {
         journal={shown.journal}
         clock={clock}
         settings={props.settings}
+        awake={props.awake}
         leave={{
           toBrief: props.onLeave,
           toDebrief: props.onLeave,

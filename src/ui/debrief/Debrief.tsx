@@ -83,6 +83,7 @@ export function Debrief(props: {
             rows={rows}
             points={points}
             struckCount={struckCount}
+            openItems={openItems}
             onPoints={() => setTab('points')}
             onLeave={() =>
               page.current?.querySelector<HTMLElement>('[role="tab"][tabindex="0"]')?.focus()

@@ -4,9 +4,11 @@ import { GroundButton } from '../kit/Ground.tsx';
 import type { Desk } from './context.ts';
 import styles from './Debrief.module.css';
 import { EntryDetail } from './detail/EntryDetail.tsx';
+import { FlightSummary } from './FlightSummary.tsx';
 import { PointsTable } from './points/PointsTable.tsx';
 import { EntryTable } from './table/EntryTable.tsx';
 import type { Row } from './table/rows.ts';
+import type { OpenItem } from './sign/openItems.ts';
 import { stepFrom } from './timeline/markSteps.ts';
 import type { TimelineModel } from './timeline/model.ts';
 import { Timeline } from './timeline/Timeline.tsx';
@@ -26,6 +28,7 @@ export function TimelineTab(props: {
   readonly struckCount: number;
   readonly onLeave: () => void;
   readonly onPoints: () => void;
+  readonly openItems: readonly OpenItem[];
 }) {
   const { desk, model } = props;
   const { view, selected } = desk;
@@ -91,9 +94,12 @@ export function TimelineTab(props: {
           <div className={styles.pointsPart}>{points}</div>
           <div className={styles.detailPart}>
             {detail ?? (
-              <p className={styles.hint}>
-                Touch a mark or a row: what was read, and what was done to it, stands here.
-              </p>
+              <FlightSummary
+                desk={desk}
+                points={props.points}
+                openItems={props.openItems}
+                onOpen={desk.select}
+              />
             )}
           </div>
         </>

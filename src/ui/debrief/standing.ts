@@ -3,7 +3,7 @@ import type { StandingEntry } from '../../record/flightState.ts';
 import type { FlightSheet } from '../../record/sheet.ts';
 
 /** Where the entry's own time stands in for the touch: back-dated, or written long after. */
-export function statedTime(standing: StandingEntry): EpochMs | null {
+function statedTime(standing: StandingEntry): EpochMs | null {
   const { effective } = standing;
   return effective.kind === 'unrecognised' ? null : (effective.body.at ?? null);
 }

@@ -9,7 +9,7 @@ import { memoryShelf } from '../../journal/memoryJournal.ts';
 import { testTime } from '../../journal/testTime.ts';
 
 export const flightA = flightOfScript(scriptA);
-export const LANDED = Date.parse('2032-06-03T01:20:00Z');
+const LANDED = Date.parse('2032-06-03T01:20:00Z');
 
 /** Entries of flight A up to and including a line of its script. */
 export function upTo(line: number): readonly Entry[] {

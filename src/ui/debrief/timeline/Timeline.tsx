@@ -61,9 +61,11 @@ export function Timeline(props: {
   const inViewWords = `${minuteWords(inView.from)} to ${minuteWords(inView.to)} Zulu`;
   const middle = timeAt(scale, scale.widthPx / 2);
   const lengthMs = inView.to - inView.from;
-  const beyond = model.marks.filter(
-    ({ at }) => at < model.flightSpan.from || at > model.flightSpan.to,
-  ).length;
+  const beyond = useMemo(
+    () =>
+      model.marks.filter(({ at }) => at < model.flightSpan.from || at > model.flightSpan.to).length,
+    [model],
+  );
 
   return (
     <section className={styles.timeline} aria-label="Timeline">

@@ -60,6 +60,11 @@ function spanWords(span: Span): string {
 export function chartSummary(model: TimelineModel, view: FlightView, windowWords: string): string {
   const open = model.spans.filter((span) => span.to === null).length;
   const title = view.state.title === '' ? 'Flight' : view.state.title;
-  const openWords = open === 0 ? 'every interval closed' : `${open} intervals open`;
+  const openWords =
+    open === 0
+      ? 'every interval closed'
+      : open === 1
+        ? '1 interval open'
+        : `${open} intervals open`;
   return `${title}: timeline ${windowWords}, ${model.lanes.length} lanes, ${model.marks.length} entries, ${openWords}.`;
 }

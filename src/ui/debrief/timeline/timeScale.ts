@@ -15,7 +15,7 @@ export interface TimeScale {
 const MINUTE_MS = 60_000;
 const DAY_MS = 86_400_000;
 export const NARROWEST_MS = MINUTE_MS;
-export const WIDEST_MS = DAY_MS;
+const WIDEST_MS = DAY_MS;
 
 /** Steps that a person reads without arithmetic; nothing between them is ever used. */
 export const TICK_STEPS_MIN = [1, 2, 5, 10, 30, 60] as const;

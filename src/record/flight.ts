@@ -160,7 +160,7 @@ function startJudge(): Judge {
   const standings = startStandings();
   const places = startPlaces();
   const byId = new Map<EntryId, StandingEntry>();
-  const byRecorder = new Map<RecorderId, EntryId[]>();
+  const byRecorder = new Map<RecorderId, Entry[]>();
 
   function judged(entries: readonly Entry[]): readonly Moved[] {
     const changed = new Set(standings.add(entries));
@@ -169,14 +169,17 @@ function startJudge(): Judge {
       if (!byId.has(entry.id)) {
         const own = byRecorder.get(entry.rec);
         if (own === undefined) {
-          byRecorder.set(entry.rec, [entry.id]);
+          byRecorder.set(entry.rec, [entry]);
         } else {
-          own.push(entry.id);
+          own.push(entry);
         }
       }
     }
-    for (const rec of places.learn(learnt)) {
-      byRecorder.get(rec)?.forEach((id) => changed.add(id));
+    for (const [rec, fromSeq] of places.learn(learnt)) {
+      byRecorder
+        .get(rec)
+        ?.filter((entry) => entry.seq >= fromSeq)
+        .forEach((entry) => changed.add(entry.id));
     }
     return [...changed].flatMap((id) => moved(id) ?? []);
   }

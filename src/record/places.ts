@@ -8,8 +8,8 @@ import type { Standing } from './standing.ts';
  * time hack on the same clock, the others are moved onto the tablet that opened the flight, by the offset alone.
  */
 export interface Places {
-  /** Learns of changed standings; gives the recorders whose entries may have moved. */
-  readonly learn: (changed: Iterable<Standing>) => ReadonlySet<RecorderId>;
+  /** Learns of changed standings; gives the recorders whose entries may have moved, each from which number on. */
+  readonly learn: (changed: Iterable<Standing>) => ReadonlyMap<RecorderId, number>;
   readonly placeOf: (standing: Standing) => EpochMs;
   /** On the recorder's own clock, steps taken out, before it is moved onto another. */
   readonly ownTimeOf: (standing: Standing) => EpochMs;
@@ -44,25 +44,31 @@ export function startPlaces(): Places {
   const placeOf = (standing: Standing): EpochMs =>
     laterBy(ownTimeOf(standing), recorder(standing.entry.rec).movedByMs);
 
-  const learn = (changed: Iterable<Standing>): ReadonlySet<RecorderId> => {
-    const noted = new Set<RecorderId>();
-    let openingChanged = false;
+  const learn = (changed: Iterable<Standing>): ReadonlyMap<RecorderId, number> => {
+    const stepped = new Map<RecorderId, number>();
+    let offsetsChanged = false;
     for (const standing of changed) {
       const { entry } = standing;
       const own = recorder(entry.rec);
       if (isNote(entry) && (standing.standing === 'stands' || own.notes.has(entry.id))) {
-        noted.add(entry.rec);
         own.notes.set(entry.id, standing);
+        offsetsChanged = true;
+        if (entry.kind === 'deviceNoted') {
+          stepped.set(entry.rec, Math.min(entry.seq, stepped.get(entry.rec) ?? entry.seq));
+        }
       }
       if (opening === null || isOpenedBefore(entry, opening)) {
-        openingChanged = openingChanged || opening?.rec !== entry.rec;
+        offsetsChanged = offsetsChanged || opening?.rec !== entry.rec;
         opening = entry;
       }
     }
-    for (const rec of noted) {
+    for (const rec of stepped.keys()) {
       recorder(rec).steps = stepsOf([...recorder(rec).notes.values()]);
     }
-    return noted.size > 0 || openingChanged ? new Set([...noted, ...moveOnto()]) : noted;
+    if (!offsetsChanged) {
+      return stepped;
+    }
+    return new Map([...stepped, ...moveOnto().map((rec): [RecorderId, number] => [rec, 1])]);
   };
 
   /** Moves every recorder onto the one that opened the flight; gives those whose move changed. */
@@ -152,6 +158,17 @@ function stepsOf(notes: readonly Standing[]): Recorder['steps'] {
   return steps;
 }
 
+/** By halving: a foreign file may hold as many steps as entries. */
 function gainedAt(steps: Recorder['steps'], seq: number): number {
-  return steps.findLast((step) => step.fromSeq <= seq)?.gainedMs ?? 0;
+  let low = 0;
+  let high = steps.length;
+  while (low < high) {
+    const middle = Math.floor((low + high) / 2);
+    if ((steps[middle]?.fromSeq ?? Infinity) <= seq) {
+      low = middle + 1;
+    } else {
+      high = middle;
+    }
+  }
+  return steps[low - 1]?.gainedMs ?? 0;
 }

@@ -18,6 +18,8 @@ const AIR_DATA: readonly Quantity[] = [
 
 /** How many glances back an entry may look for the one it belongs to; entries of a glance stand side by side. */
 const GLANCES_BACK = 64;
+/** Entries in one glance, at most: a look at the panel has a dozen readings; a foreign file could give it all of its own. */
+const MOST_IN_GLANCE = 64;
 
 /** Adds what the entry read to its glance, a new one or one that an entry before it began. */
 export function withReadings(
@@ -90,7 +92,8 @@ function glanceOf(fold: Fold, key: string): number | null {
   const oldest = Math.max(0, glanceKeys.length - GLANCES_BACK);
   for (let index = glanceKeys.length - 1; index >= oldest; index -= 1) {
     if (itemAt(glanceKeys, index) === key) {
-      return index;
+      const full = (itemAt(fold.state.glances, index)?.by.length ?? 0) >= MOST_IN_GLANCE;
+      return full ? null : index;
     }
   }
   return null;

@@ -24,7 +24,7 @@ import {
  * To add a kind: add it here, follow the compiler to each switch, put a file into test/flights.
  */
 
-export const PANEL_STATES = ['laminar', 'intermittent', 'turbulent', 'notAssessed'] as const;
+const PANEL_STATES = ['laminar', 'intermittent', 'turbulent', 'notAssessed'] as const;
 export const panelStateSchema = v.picklist(PANEL_STATES);
 export type PanelState = v.InferOutput<typeof panelStateSchema>;
 

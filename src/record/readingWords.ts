@@ -42,7 +42,7 @@ const BLANK_WORDS = {
 } as const;
 
 /** A value as the gauge shows it, or the reason why there is none. */
-export function readingWords(reading: Reading, instrument: Instrument | null): string {
+function readingWords(reading: Reading, instrument: Instrument | null): string {
   if ('blank' in reading) {
     return BLANK_WORDS[reading.blank];
   }

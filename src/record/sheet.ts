@@ -83,7 +83,7 @@ export const consumerSchema = v.union([
 ]);
 export type Consumer = v.InferOutput<typeof consumerSchema>;
 
-export const calibrationSchema = v.object({
+const calibrationSchema = v.object({
   /** Added to the reading, in the instrument's unit; used where `points` has fewer than two rows. */
   correction: finite,
   /** As found on the bench: at this reading add this correction; straight lines between. */
@@ -153,10 +153,9 @@ export const testCardSchema = v.object({
 });
 export type TestCard = Immutable<v.InferOutput<typeof testCardSchema>>;
 
-export const personSchema = v.object({ id, role: name, name: v.exactOptional(name) });
-export type Person = Immutable<v.InferOutput<typeof personSchema>>;
+const personSchema = v.object({ id, role: name, name: v.exactOptional(name) });
 
-export const clockSchema = v.object({
+const clockSchema = v.object({
   id,
   owner: name,
   scale: v.picklist(['UTC', 'GPS', 'unknown']),

@@ -14,7 +14,7 @@ export interface Standing extends Amended {
 /** The entries that change how another entry stands. */
 export type AboutEntry = EntryOf<'entryAmended' | 'entryWithdrawn' | 'unconfirmedSettled'>;
 
-export function isAboutEntry(entry: Entry): entry is AboutEntry {
+function isAboutEntry(entry: Entry): entry is AboutEntry {
   return (
     entry.kind === 'entryAmended' ||
     entry.kind === 'entryWithdrawn' ||
@@ -26,7 +26,7 @@ export function isAboutEntry(entry: Entry): entry is AboutEntry {
  * How `entry` stands when `about` are the entries in effect that name it. Withdrawing outweighs the rest; an entry that
  * may not have been meant waits until it is kept or dropped, the latest answer in order of writing counting.
  */
-export function standingOf(entry: Entry, about: readonly AboutEntry[]): Standing {
+function standingOf(entry: Entry, about: readonly AboutEntry[]): Standing {
   const amendments = about.filter((one): one is Amendment => one.kind === 'entryAmended');
   const change = amended(entry, amendments);
   const withdrawal = earliest(about.filter((one) => one.kind === 'entryWithdrawn'));

@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import type { Entry } from '../../src/record/entry.ts';
-import { compareEntries } from '../../src/record/merge.ts';
 import { scriptA } from '../flights/flightA.ts';
 import { sheetOfScript } from '../flights/sheetOfScript.ts';
 import { chained, REC_A, REC_B, START_MS, type Said } from './writing.ts';
@@ -244,7 +243,3 @@ export function anyPortions(entries: readonly Entry[]): fc.Arbitrary<Entry[][]> 
 export const anyTwoLogs = anyLog({ minLength: 0, maxLength: 30 }).chain((pool) =>
   fc.tuple(fc.shuffledSubarray(pool), fc.shuffledSubarray(pool)),
 );
-
-export function inOrderOfWriting(entries: readonly Entry[]): readonly Entry[] {
-  return entries.toSorted(compareEntries);
-}

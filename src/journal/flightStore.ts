@@ -1,3 +1,4 @@
+import { unwrap } from 'idb';
 import type { FlightId } from '../record/brand.ts';
 import type { Entry } from '../record/entry.ts';
 import { parseEntry } from '../record/parse.ts';
@@ -108,11 +109,14 @@ export function storeForeign(
     const kept = new Set(await foreign.index('flight').getAllKeys(flight));
     const before = await flights.get(flight);
     const row = rowOf();
-    const writing: Promise<unknown>[] = entries
-      .filter(({ id }) => !kept.has(id))
-      .map(({ id, line }) => foreign.add({ id, flight, line }));
+    // No promise for each of what may be a hundred thousand: the transaction judges them all.
+    const adding = unwrap(foreign);
+    for (const { id, line } of entries) {
+      if (!kept.has(id)) {
+        adding.add({ id, flight, line });
+      }
+    }
     // Another window may have begun a recorder since: the summary changes, whose pen it is does not.
-    writing.push(flights.put({ ...row, recorder: before?.recorder ?? row.recorder }));
-    await Promise.all(writing);
+    await flights.put({ ...row, recorder: before?.recorder ?? row.recorder });
   });
 }

@@ -79,6 +79,7 @@ describe('a disk that fails', () => {
         // The loop has met the fault at each call of the run and ended because there are no more.
         expect(atCall).toBeGreaterThan(2);
       },
+      60_000,
     );
   });
 

@@ -66,7 +66,11 @@ interface Request {
 }
 
 /** Locks as the browser's manager grants them, for one process: first come, first served, shared ones together. */
-export function testLocks(): Locks & { readonly held: () => readonly string[] } {
+export function testLocks(): Locks & {
+  readonly held: () => readonly string[];
+  /** Every window is gone at once. */
+  readonly drop: () => void;
+} {
   let holding: Request[] = [];
   let waiting: Request[] = [];
 
@@ -84,6 +88,10 @@ export function testLocks(): Locks & { readonly held: () => readonly string[] } 
 
   return {
     held: () => holding.map(({ name }) => name).sort(),
+    drop: () => {
+      holding = [];
+      waiting = [];
+    },
     request: (name, options, granted) =>
       new Promise((resolve, reject) => {
         const request: Request = {

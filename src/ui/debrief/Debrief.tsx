@@ -20,15 +20,22 @@ import { useTimeWindow } from './timeline/useTimeWindow.ts';
 import { useDebrief } from './useDebrief.ts';
 import { useWriter } from './useWriter.ts';
 
-/** Debrief: the flight on one time axis, put right in the open, decided, signed and handed over. */
-export function Debrief(props: {
+interface DebriefProps {
   readonly journal: Journal;
   readonly shelf: Shelf;
   readonly clock: Clock;
   readonly build: string;
   readonly onBrief: () => void;
   readonly onFly: () => void;
-}) {
+}
+
+/** Debrief: the flight on one time axis, put right in the open, decided, signed and handed over. */
+export function Debrief(props: DebriefProps) {
+  // What is selected and in view belongs to one flight; another one starts anew.
+  return <DebriefOfFlight key={props.journal.flight} {...props} />;
+}
+
+function DebriefOfFlight(props: DebriefProps) {
   const { journal, clock } = props;
   const { view, status } = useFlight(journal);
   const writer = useWriter(journal, clock);

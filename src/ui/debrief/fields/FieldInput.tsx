@@ -28,7 +28,7 @@ export function FieldInput(props: {
       <ChoiceField
         {...common}
         choices={[
-          { value: '', label: 'none' },
+          { value: '', label: 'not said' },
           ...known.map((word) => ({ value: word, label: choiceWords(word) })),
         ]}
       />

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import type { EpochMs } from '../../../record/brand.ts';
 import type { Draft } from '../../../record/entry.ts';
 import type { KnownKind } from '../../../record/kinds.ts';
 import { kindWords } from '../../../record/kindWords.ts';
@@ -27,7 +28,7 @@ const BASES = [
 export function LateForm({ desk, onDone }: { readonly desk: Desk; readonly onDone: () => void }) {
   const { state } = desk.view;
   const [kind, setKind] = useState<KnownKind>('moistureEntered');
-  const [date, setDate] = useState(() => isoDate(state.lastAt ?? desk.clock.now()));
+  const [date, setDate] = useState(() => isoDate(flightDayOf(desk)));
   const [clock, setClock] = useState('');
   const [doubt, setDoubt] = useState(String(state.sheet?.timeDoubts.lateS ?? ''));
   const [basis, setBasis] = useState<(typeof BASES)[number]['value']>('late');
@@ -140,6 +141,12 @@ export function LateForm({ desk, onDone }: { readonly desk: Desk; readonly onDon
       />
     </div>
   );
+}
+
+/** The day of lift-off: a late entry is nearly always of the flight, not of the day it is written on. */
+function flightDayOf({ view, clock }: Desk): EpochMs {
+  const { milestones, openedAt } = view.state;
+  return milestones.liftOff?.at ?? milestones.blocksOff?.at ?? openedAt ?? clock.now();
 }
 
 /** What the flight sheet and the record already know, where a field names one of them. */

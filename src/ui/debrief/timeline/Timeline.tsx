@@ -1,5 +1,5 @@
 import { useDeferredValue, useMemo, useRef, useState } from 'react';
-import type { EntryId } from '../../../record/brand.ts';
+import type { EntryId, EpochMs } from '../../../record/brand.ts';
 import type { FlightView } from '../../../record/flight.ts';
 import { GroundButton } from '../../kit/Ground.tsx';
 import type { TimeBase } from '../timeBase.ts';
@@ -12,7 +12,7 @@ import { Overview } from './Overview.tsx';
 import { chartSummary } from './readerText.ts';
 import { shownTimeOf } from './spans.ts';
 import styles from './Timeline.module.css';
-import { timeAt } from './timeScale.ts';
+import { timeAt, type TimeScale } from './timeScale.ts';
 import { useBoxSize } from './useLook.ts';
 import type { TimeWindowControl } from './useTimeWindow.ts';
 
@@ -21,6 +21,14 @@ const NARROW_BELOW_PX = 700;
 function hoursWords(durationMs: number): string {
   const minutes = Math.round(durationMs / 60_000);
   return `${Math.floor(minutes / 60)} h ${minutes % 60} min`;
+}
+
+/** Keys zoom about the selected mark while it is in view, else about the middle. */
+function zoomCentre(model: TimelineModel, selected: EntryId | null, scale: TimeScale): EpochMs {
+  const at = model.marks.find(({ entry }) => entry === selected)?.at;
+  return at !== undefined && at >= scale.window.from && at <= scale.window.to
+    ? at
+    : timeAt(scale, scale.widthPx / 2);
 }
 
 /** One axis, its lanes, the strip of the whole flight and the keys that move the window. */
@@ -59,7 +67,7 @@ export function Timeline(props: {
   }, [view, props.base]);
   const inView = control.window;
   const inViewWords = `${minuteWords(inView.from)} to ${minuteWords(inView.to)} Zulu`;
-  const middle = timeAt(scale, scale.widthPx / 2);
+  const about = zoomCentre(model, props.selected, scale);
   const lengthMs = inView.to - inView.from;
   const beyond = useMemo(
     () =>
@@ -85,11 +93,11 @@ export function Timeline(props: {
           <GroundButton act="pan-later" onPress={() => control.pan(lengthMs / 2)}>
             Later
           </GroundButton>
-          <GroundButton act="zoom-out" onPress={() => control.zoom(2, middle)}>
+          <GroundButton act="zoom-out" onPress={() => control.zoom(2, about)}>
             <span aria-hidden="true">−</span>
             <span className={styles.offScreen}>Zoom out</span>
           </GroundButton>
-          <GroundButton act="zoom-in" onPress={() => control.zoom(0.5, middle)}>
+          <GroundButton act="zoom-in" onPress={() => control.zoom(0.5, about)}>
             <span aria-hidden="true">+</span>
             <span className={styles.offScreen}>Zoom in</span>
           </GroundButton>
@@ -120,7 +128,7 @@ export function Timeline(props: {
           scale={calmScale}
           selected={props.selected}
           onSelect={props.onSelect}
-          onZoom={(factor) => control.zoom(factor, middle)}
+          onZoom={(factor) => control.zoom(factor, about)}
           onOpen={props.onOpen}
           onLeave={props.onLeave}
           onFocused={setFocused}

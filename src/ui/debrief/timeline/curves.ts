@@ -136,13 +136,15 @@ export function reductionCurve(
   const target =
     sheet?.targetReductionFraction === undefined ? null : 100 * sheet.targetReductionFraction;
   const all = stretches.flat();
-  const low = Math.min(0, ...all.map(({ low95 }) => low95), ...struck.map(({ value }) => value));
-  const high = Math.max(
+  const lows = [0, ...all.map(({ low95 }) => low95), ...struck.map(({ value }) => value)];
+  const highs = [
     10,
     target ?? 0,
     ...all.map(({ high95 }) => high95),
     ...struck.map(({ value }) => value),
-  );
+  ];
+  const low = lows.reduce((least, value) => Math.min(least, value));
+  const high = highs.reduce((most, value) => Math.max(most, value));
   return {
     stretches,
     struck,

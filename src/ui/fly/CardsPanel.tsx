@@ -3,15 +3,6 @@ import { ChipPanel } from './ChipPanel.tsx';
 import { useFly } from './flyContext.ts';
 import type { Panel } from './flyState.ts';
 
-const STATE_WORDS = {
-  notFlown: '',
-  open: 'open',
-  partial: 'partial',
-  complete: 'done',
-  interrupted: 'spoiled',
-  terminated: 'stopped',
-} as const;
-
 /** Which card the next start proposes, when it is not the next in order. */
 export function CardsPanel({ panel }: { readonly panel: Extract<Panel, { kind: 'cards' }> }) {
   const { view, move, sceneAt, clock } = useFly();
@@ -22,7 +13,10 @@ export function CardsPanel({ panel }: { readonly panel: Extract<Panel, { kind: '
       sub="Point starts this one; run numbers follow."
       chips={cardProgress(view).map((card) => ({
         act: `card-${card.point}`,
-        label: `${card.point} ${STATE_WORDS[card.state]} ${card.usableReadings}/${card.minimumReadings}`,
+        label:
+          card.state === 'complete'
+            ? `${card.point} done`
+            : `${card.point} ${card.usableReadings}/${card.minimumReadings}`,
         set: card.point === nextPoint,
         onTouch: () => {
           move({ do: 'point', point: card.point });

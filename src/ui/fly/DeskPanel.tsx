@@ -1,6 +1,7 @@
 import { QUIET_REMINDER } from '../../analysis/reminderAnswers.ts';
 import { THEMES, THEME_WORDS } from '../kit/settings.ts';
 import { ChipPanel, type Chip } from './ChipPanel.tsx';
+import { EndPanel } from './EndPanel.tsx';
 import { useFly, type Fly } from './flyContext.ts';
 import type { Panel } from './flyState.ts';
 
@@ -11,6 +12,9 @@ export function DeskPanel({ panel }: { readonly panel: Desk }) {
   const fly = useFly();
   const go = (page: Desk['page']): void =>
     fly.move({ do: 'panel', panel: { kind: 'desk', page, chips: 0 } });
+  if (panel.page === 'complete' || panel.page === 'aborted') {
+    return <EndPanel how={panel.page} onBack={() => go('first')} />;
+  }
   const done: Chip = {
     act: 'panel-done',
     label: 'Done',
@@ -23,9 +27,8 @@ export function DeskPanel({ panel }: { readonly panel: Desk }) {
       `Scribe now: ${fly.state.scribe?.author ?? fly.journal.author().author}`,
       'Who takes the pen?',
     ],
-    end: ['End this flight', 'Hold 0.8 s. The log stays; amend it on Debrief.'],
   } as const;
-  const chips = { first: firstChips(fly, go), scribe: scribeChips(fly), end: endChips(fly) };
+  const chips = { first: firstChips(fly, go), scribe: scribeChips(fly) };
   return (
     <ChipPanel
       title={heads[panel.page][0]}
@@ -42,17 +45,15 @@ function firstChips(fly: Fly, go: (page: Desk['page']) => void): readonly Chip[]
   const { settings, setSettings, leave } = fly;
   const next = THEMES[(THEMES.indexOf(settings.theme) + 1) % THEMES.length] ?? 'day';
   return [
+    { act: 'desk-scribe', label: 'Change scribe', onTouch: () => go('scribe') },
+    { act: 'desk-end', label: 'End flight', onTouch: () => go('complete') },
+    { act: 'desk-debrief', label: 'Debrief', onTouch: leave.toDebrief },
+    { act: 'desk-brief', label: 'Brief', onTouch: leave.toBrief },
     {
       act: 'desk-theme',
       label: `${THEME_WORDS[settings.theme]} theme`,
       onTouch: () => setSettings({ theme: next }),
     },
-    {
-      act: 'desk-hand',
-      label: settings.hand === 'right' ? 'Right hand' : 'Left hand',
-      onTouch: () => setSettings({ hand: settings.hand === 'right' ? 'left' : 'right' }),
-    },
-    { act: 'desk-scribe', label: 'Change scribe', onTouch: () => go('scribe') },
     {
       act: 'desk-quiet',
       label: 'Quiet 15 min',
@@ -63,10 +64,13 @@ function firstChips(fly: Fly, go: (page: Desk['page']) => void): readonly Chip[]
           stamp,
         }),
     },
+    {
+      act: 'desk-hand',
+      label: settings.hand === 'right' ? 'Right hand' : 'Left hand',
+      onTouch: () => setSettings({ hand: settings.hand === 'right' ? 'left' : 'right' }),
+    },
     { act: 'desk-manual', label: 'Manual', onTouch: leave.toManual },
-    { act: 'desk-brief', label: 'Brief', onTouch: leave.toBrief },
-    { act: 'desk-debrief', label: 'Debrief', onTouch: leave.toDebrief },
-    { act: 'desk-end', label: 'End flight', onTouch: () => go('end') },
+    { act: 'desk-abort', label: 'Abort flight', onTouch: () => go('aborted') },
   ];
 }
 
@@ -86,20 +90,4 @@ function scribeChips(fly: Fly): readonly Chip[] {
       fly.move({ do: 'panel', panel: null });
     },
   }));
-}
-
-function endChips(fly: Fly): readonly Chip[] {
-  const end = (how: 'complete' | 'aborted'): Chip => ({
-    act: how === 'complete' ? 'end-flight' : 'abort-flight',
-    label: how === 'complete' ? 'Hold: flight complete' : 'Hold: flight aborted',
-    hold: true,
-    onTouch: ({ stamp }) => {
-      void fly.append({ kind: 'flightClosed', body: { how }, stamp }).then((entry) => {
-        if (entry !== null) {
-          fly.leave.onEnded();
-        }
-      });
-    },
-  });
-  return [end('complete'), end('aborted')];
 }

@@ -22,10 +22,10 @@ export function PanelShape(props: {
   const lead = (share: number): number => LEAD_DROP * share + INSET;
   const trail = (share: number): number => TRAIL_ROOT + TRAIL_DROP * share - 1.5;
   const [left, right] = props.tipLeft ? [far, near] : [near, far];
-  const outline = `0,${lead(left)} 100,${lead(right)} 100,${trail(right)} 0,${trail(left)}`;
+  const outline = `2,${lead(left)} 98,${lead(right)} 98,${trail(right)} 2,${trail(left)}`;
   const aft = props.tipLeft
-    ? `100,${lead(right)} 100,${trail(right)} 0,${trail(left)}`
-    : `0,${lead(left)} 100,${trail(right)} 0,${trail(left)}`;
+    ? `98,${lead(right)} 98,${trail(right)} 2,${trail(left)}`
+    : `2,${lead(left)} 98,${trail(right)} 2,${trail(left)}`;
   return (
     <svg
       className={`${styles.shape} ${styles[props.state]} ${props.chosen ? styles.chosen : ''}`}

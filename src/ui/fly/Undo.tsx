@@ -1,13 +1,17 @@
 import { TouchKey } from '../kit/TouchSurface.tsx';
-import { entryLabel } from './entryLabel.ts';
+import { twoLines, undoLabel } from './entryLabel.ts';
 import { backDated } from './amend.ts';
 import { useFly } from './flyContext.ts';
 import { newestEvent, undoTarget } from './undo.ts';
 import styles from './Undo.module.css';
 
+/** Width of a letter at text size 1, drawn a little closer together. */
+const LETTER_MM = 2.5;
+
 /** One touch takes back the newest entry that stands; it is struck out, never erased. */
 export function UndoKey() {
   const fly = useFly();
+  const letters = Math.floor((fly.layout.places.undo.w - 2) / (LETTER_MM * fly.layout.textSize));
   const target = undoTarget(fly.journal.entries(), fly.view, fly.journal.recorder());
   return (
     <TouchKey
@@ -36,9 +40,11 @@ export function UndoKey() {
       }}
     >
       <b>Undo</b>
-      <span className={styles.target}>
-        {target === null ? 'nothing' : entryLabel(target, fly.sheet)}
-      </span>
+      {twoLines(target === null ? 'nothing' : undoLabel(target, fly.sheet), letters).map((line) => (
+        <span key={line} className={styles.target}>
+          {line}
+        </span>
+      ))}
     </TouchKey>
   );
 }

@@ -134,7 +134,7 @@ function Skin({ wing }: { readonly wing: Wing }) {
   return (
     <svg
       className={styles.skin}
-      viewBox="0 0 100 100"
+      viewBox="-0.6 -1.6 101.2 103.2"
       preserveAspectRatio="none"
       aria-hidden="true"
     >

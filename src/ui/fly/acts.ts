@@ -61,7 +61,7 @@ const BUILT_IN: readonly Act[] = [
     body: { ...mark, wing: 'R' },
   })),
   act('level', 'Level', 'Off', (_scene, mark) => ({ kind: 'levelledOff', body: mark })),
-  act('descend', 'Descend', 'Begun', (_scene, mark) => ({ kind: 'descentBegun', body: mark })),
+  act('descend', 'TOD', 'Begun', (_scene, mark) => ({ kind: 'descentBegun', body: mark })),
   act('touchdown', 'Touch', 'Down', (_scene, mark) => ({ kind: 'touchedDown', body: mark })),
   act('cond-on', 'Cond', 'Reached', (_scene, mark) => ({ kind: 'conditionReached', body: mark })),
   act('cond-off', 'Cond', 'Lost', (_scene, mark) => ({ kind: 'conditionLost', body: mark })),

@@ -8,6 +8,41 @@ export function entryLabel(standing: StandingEntry, sheet: FlightSheet | null): 
   return entryWords(standing.effective, sheet);
 }
 
+/** The same for the Undo key, where two short lines must do: a single reading by its instrument and figure. */
+export function undoLabel(standing: StandingEntry, sheet: FlightSheet | null): string {
+  const { effective } = standing;
+  const [reading, ...rest] =
+    effective.kind === 'unrecognised' ? [] : (effective.body.readings ?? []);
+  const isReading =
+    effective.kind === 'fuelRead' ||
+    effective.kind === 'airDataRead' ||
+    effective.kind === 'fuelStateRead';
+  return isReading && reading !== undefined && rest.length === 0 && 'value' in reading
+    ? `${reading.instrument} ${reading.value}`
+    : entryLabel(standing, sheet);
+}
+
+/** At most two lines of so many letters, broken between words; what does not fit ends in an ellipsis. */
+export function twoLines(words: string, letters: number): readonly string[] {
+  const lines = [''];
+  for (const word of words.split(' ')) {
+    const last = lines.at(-1) ?? '';
+    const longer = last === '' ? word : `${last} ${word}`;
+    if (longer.length <= letters || last === '') {
+      lines[lines.length - 1] = longer;
+    } else {
+      lines.push(word);
+    }
+  }
+  const cut = (line: string): string =>
+    line.length > letters ? `${line.slice(0, letters - 1)}\u2026` : line;
+  const [first = '', second] = lines;
+  if (second === undefined) {
+    return [cut(first)];
+  }
+  return [cut(first), lines.length > 2 ? `${second.slice(0, letters - 1)}\u2026` : cut(second)];
+}
+
 const NOT_EVENTS: ReadonlySet<KnownKind> = new Set<KnownKind>([
   'deviceNoted',
   'phaseChosen',

@@ -53,7 +53,7 @@ const PAD_FOOT = {
   tank: 'Gauge',
   wing: 'Map',
   more: 'Events',
-  desk: 'This tablet',
+  desk: 'Tablet',
   log: 'So far',
   cards: 'Order',
   rake: 'Read',
@@ -91,7 +91,7 @@ function dueFace(pad: 'fuel' | 'air', scene: Scene, now: EpochMs): Face {
   const dueInMs = lastAt + every * 1000 - now;
   return dueInMs >= 0
     ? { look: 'pad', foot: 'Due in', time: running(dueInMs) }
-    : { look: 'pad', foot: 'Due since', time: running(-dueInMs) };
+    : { look: 'pad', foot: 'Overdue', time: running(-dueInMs) };
 }
 
 const GLANCES_LOOKED_AT = 40;

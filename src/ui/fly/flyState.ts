@@ -78,7 +78,11 @@ export type Panel =
   | { readonly kind: 'chosen'; readonly target: EntryId }
   | { readonly kind: 'cards'; readonly page: number }
   | { readonly kind: 'rake' }
-  | { readonly kind: 'desk'; readonly page: 'first' | 'scribe' | 'end'; readonly chips: number };
+  | {
+      readonly kind: 'desk';
+      readonly page: 'first' | 'scribe' | 'complete' | 'aborted';
+      readonly chips: number;
+    };
 
 export interface FlyUi {
   readonly pad: Pad | null;

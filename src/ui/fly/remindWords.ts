@@ -14,7 +14,7 @@ export function remindWords(
 ): { readonly what: string; readonly detail: string } {
   switch (due.kind) {
     case 'coverRelease':
-      return { what: 'Covers released?', detail: `Gear up ${since} ago` };
+      return { what: 'Covers released?', detail: `Gear up ${since}` };
     case 'samplerOpen':
       return { what: 'Sampler open', detail: `${due.label} ${since}` };
     case 'intervalOpen':

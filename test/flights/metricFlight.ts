@@ -162,7 +162,7 @@ function stepped(value: number, step: number): number {
 }
 
 /** A small linear congruential generator, so that a failing flight can be flown again. */
-function generator(seed: number): () => number {
+export function generator(seed: number): () => number {
   let state = seed >>> 0;
   return () => {
     state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;

@@ -118,7 +118,7 @@ function given(value: unknown): unknown {
 }
 
 /** What the tablet showed at a true time: its offset at the first and last hack, in proportion between, held outside. */
-function tabletClock(script: Script): (utcMs: number) => EpochMs {
+export function tabletClock(script: Script): (utcMs: number) => EpochMs {
   const hacks = script.entries.flatMap((entry) => {
     const shown = entry.kind === 'time hack' ? entry.shown?.['tablet'] : undefined;
     const at = Date.parse(entry.utc);

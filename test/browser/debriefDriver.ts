@@ -1,0 +1,257 @@
+import { readFile } from 'node:fs/promises';
+import * as v from 'valibot';
+import type { Body } from '../../src/record/entry.ts';
+import { bodySchemas } from '../../src/record/kinds.ts';
+import type { FlightSheet } from '../../src/record/sheet.ts';
+import { lineOfId, type FlownStep } from '../flights/scriptSteps.ts';
+import { clockText } from './briefDriver.ts';
+import type { Scribe } from './scribe.ts';
+
+/** Page time before a form is written to fill it. */
+const FORM_MS = 40_000;
+/** A reading is looked for among rows of this many seconds after its first digit. */
+const GLANCE_S = 30;
+
+/** Enters on Debrief what is written after the flight, each form by its touches and at its own time. */
+export class DebriefDriver {
+  private readonly scribe: Scribe;
+  private readonly sheet: FlightSheet;
+  private readonly utcOfLine: (line: number) => number;
+
+  /** @param utcOfLine when a line's event was, by the master clock: that is what Debrief shows */
+  constructor(scribe: Scribe, sheet: FlightSheet, utcOfLine: (line: number) => number) {
+    this.scribe = scribe;
+    this.sheet = sheet;
+    this.utcOfLine = utcOfLine;
+  }
+
+  async enter(step: FlownStep): Promise<void> {
+    const { scribe } = this;
+    const { writtenMs } = step;
+    const body: unknown = JSON.parse(JSON.stringify(step.body));
+    scribe.waitUntil(writtenMs - FORM_MS);
+    switch (step.kind) {
+      case 'sampleHandedOver': {
+        const { samples, to, seals } = v.parse(bodySchemas.sampleHandedOver, body);
+        await this.form('handover');
+        for (const sample of samples) {
+          await scribe.tap(`sample-${sample}`);
+        }
+        await scribe.put('to', to);
+        await this.text('seals', seals);
+        return this.save(writtenMs, `Handed over: ${samples.join(', ')}.`);
+      }
+      case 'panelsInspected': {
+        await this.form('inspection');
+        for (const { panel, finding } of v.parse(bodySchemas.panelsInspected, body).findings) {
+          if (finding === 'clean') {
+            await scribe.tap(`clean-${panel}`);
+          } else {
+            await scribe.put(`finding-${panel}`, finding);
+          }
+        }
+        return this.save(writtenMs, 'Inspection written.');
+      }
+      case 'squawkRaised':
+        return this.squawk(v.parse(bodySchemas.squawkRaised, body), writtenMs);
+      case 'entryAmended':
+        return this.amend(v.parse(bodySchemas.entryAmended, body), writtenMs);
+      case 'logSigned':
+        return this.sign(v.parse(bodySchemas.logSigned, body), writtenMs);
+      case 'labResultReceived': {
+        const result = v.parse(bodySchemas.labResultReceived, body);
+        await this.form('lab');
+        await scribe.put('sample-other', result.sample);
+        await this.text('size', result.meanSizeMicrometre?.toString());
+        await this.text('number', result.numberPerLitre?.toString());
+        await this.text('method', result.method);
+        await this.text('analyst', result.analyst);
+        return this.save(writtenMs, `Lab result of ${result.sample} written.`);
+      }
+      default:
+        throw new Error(`nobody enters ${step.kind} on Debrief`);
+    }
+  }
+
+  private async squawk(body: Body<'squawkRaised'>, atMs: number): Promise<void> {
+    const { scribe } = this;
+    await this.form('squawk');
+    await scribe.put('squawk', body.squawk);
+    const isPanel = (name: string): boolean => this.sheet.panels.some(({ id }) => id === name);
+    for (const panel of body.panels.filter(isPanel)) {
+      await scribe.tap(`panel-${panel}`);
+    }
+    const elsewhere = body.panels.filter((name) => !isPanel(name));
+    await this.text('panels-other', elsewhere.length > 0 ? elsewhere.join(' ') : undefined);
+    await scribe.put('words', body.words);
+    await this.text('severity', body.severity);
+    await this.text('labour', body.labourH?.toString());
+    await this.save(atMs, `Squawk ${body.squawk} written.`);
+  }
+
+  /** Each gauge that was put right has a row of its own: it was read, and entered, by itself. */
+  private async amend(body: Body<'entryAmended'>, atMs: number): Promise<void> {
+    const { scribe } = this;
+    await scribe.tap('tab-timeline');
+    for (const [place, change] of body.changes.entries()) {
+      const instrument = /^readings\.(\w+)\.value$/.exec(change.field)?.[1] ?? '';
+      await this.choose(lineOfId(body.target), instrument, String(change.old));
+      await scribe.tap('detail-amend');
+      await scribe.put(`field-${change.field}`, String(change.new));
+      await scribe.tap(`code-${body.code}`);
+      await scribe.put('reason', body.reason);
+      await this.text('basis', body.basisWords);
+      await this.text('countersigned', body.countersignedBy);
+      // The last of them is written at the time of the amendment, the others just before it.
+      if (place < body.changes.length - 1) {
+        await scribe.tap('save');
+      } else {
+        await scribe.tapAt('save', atMs);
+      }
+      await this.said('Amended:');
+      await scribe.tablet.shown('detail-amend');
+    }
+  }
+
+  /** Touches the row of one gauge's reading in the table. */
+  private async choose(line: number, instrument: string, shown: string): Promise<void> {
+    const { scribe } = this;
+    await scribe.put('filter-words', shown);
+    await scribe.tablet.shown('row');
+    const fromMs = this.utcOfLine(line);
+    const times = Array.from({ length: GLANCE_S }, (_, second) =>
+      clockText(fromMs + (second - 1) * 1000),
+    );
+    const rows = await scribe.tablet.page.locator('tr:has([data-act="row"])').all();
+    for (const row of rows) {
+      const words = await row.innerText();
+      const time = times.find((each) => words.includes(each));
+      if (time !== undefined && words.includes(shown) && this.isFlowOf(words, instrument)) {
+        const entry = await row.getByRole('button').getAttribute('data-entry');
+        await scribe.tap({ act: 'row', entry: entry ?? '' });
+        return;
+      }
+    }
+    throw new Error(`no row of ${instrument} ${shown} at ${clockText(fromMs)}`);
+  }
+
+  private isFlowOf(words: string, instrument: string): boolean {
+    const gauge = this.sheet.instruments.find(({ id }) => id === instrument);
+    return words.includes(`engine ${gauge?.consumer}`);
+  }
+
+  private async sign(body: Body<'logSigned'>, atMs: number): Promise<void> {
+    const { scribe } = this;
+    await scribe.tap('tab-sign');
+    for (const signer of body.signedBy) {
+      await scribe.tap(`signer-${signer}`);
+    }
+    const known = new Set<string>();
+    await scribe.tablet.shown('sign');
+    for (const { act, words } of await scribe.tablet.targets()) {
+      if (/^open-item-\d+$/.test(act)) {
+        if (body.openItems.includes(words)) {
+          known.add(words);
+        } else {
+          await scribe.tap(act);
+        }
+      }
+    }
+    const others = body.openItems.filter((item) => !known.has(item));
+    await scribe.put('open-other', others.join('\n'));
+    await scribe.tapAt('sign', atMs);
+    await this.said('Signed by');
+  }
+
+  private async form(id: string): Promise<void> {
+    await this.scribe.tap('tab-forms');
+    await this.scribe.tap(`form-${id}`);
+  }
+
+  private async save(atMs: number, said: string): Promise<void> {
+    await this.scribe.tapAt('save', atMs);
+    await this.said(said);
+  }
+
+  private async said(words: string): Promise<void> {
+    await this.scribe.tablet.page.getByRole('status').filter({ hasText: words }).first().waitFor();
+  }
+
+  private async text(act: string, text: string | undefined): Promise<void> {
+    if (text !== undefined) {
+      await this.scribe.put(act, text);
+    }
+  }
+}
+
+/** A reduction as Debrief shows it, in per cent. */
+export interface ShownFigure {
+  readonly pct: number;
+  /** Half of the 95 % interval. */
+  readonly halfPct: number;
+}
+
+export interface ShownPoint {
+  readonly point: string;
+  readonly run: number;
+  /** Words in the value column: the figure, a flow, or why there is none. */
+  readonly words: string;
+  readonly fuel: ShownFigure | null;
+  readonly drag: ShownFigure | null;
+}
+
+/** From wherever the app stands to the Debrief of a flight that is on this tablet. */
+export async function toDebriefOf(scribe: Scribe, title: string): Promise<void> {
+  const { page } = scribe.tablet;
+  const ways = ['nav.brief', 'go-brief', 'start.setup', 'brief.tab=days'];
+  await page
+    .locator(ways.map((act) => `[data-act="${act}"]`).join(', '))
+    .first()
+    .waitFor();
+  for (const way of ways) {
+    if (await scribe.isThere(way)) {
+      await scribe.tap(way);
+    }
+  }
+  const flight = page
+    .getByRole('listitem')
+    .filter({ hasText: title })
+    .filter({ hasNotText: 'Demo.' });
+  const key = flight.locator('[data-act^="days.debrief="]');
+  await scribe.tap((await key.getAttribute('data-act')) ?? '');
+}
+
+/** Every row of the results by test point, and what stands beside each when it is touched. */
+export async function pointsShown(scribe: Scribe): Promise<readonly ShownPoint[]> {
+  await scribe.tap('tab-points');
+  await scribe.tablet.shown({ starts: 'result-' });
+  const rows = (await scribe.tablet.targets()).filter(({ act }) => act.startsWith('result-'));
+  const shown: ShownPoint[] = [];
+  for (const { act, words } of rows) {
+    const [, point = '', run = ''] = /^result-(.+)-(\d+)$/.exec(act) ?? [];
+    await scribe.tap(`point-${point}-${run}`);
+    const beside = await scribe.tablet.page
+      .getByRole('region', { name: `${point} run ${run}`, exact: true })
+      .innerText();
+    const drag = /^Drag\s+(.*)$/m.exec(beside)?.[1] ?? '';
+    shown.push({ point, run: Number(run), words, fuel: figureIn(words), drag: figureIn(drag) });
+  }
+  return shown;
+}
+
+/** "26.9 ± 1.7" with a true minus. */
+function figureIn(words: string): ShownFigure | null {
+  const [, value, half] = /([\u2212\d.]+) ± ([\d.]+)/.exec(words) ?? [];
+  return value === undefined || half === undefined
+    ? null
+    : { pct: Number(value.replace('\u2212', '-')), halfPct: Number(half) };
+}
+
+/** Touches Save and returns the file as the browser wrote it. */
+export async function savedFile(scribe: Scribe): Promise<{ name: string; text: string }> {
+  await scribe.tap('tab-files');
+  const { page } = scribe.tablet;
+  const [download] = await Promise.all([page.waitForEvent('download'), scribe.tap('save-file')]);
+  const path = await download.path();
+  return { name: download.suggestedFilename(), text: await readFile(path, 'utf8') };
+}

@@ -42,3 +42,38 @@ export function verifiedByReadme(text: string): string {
     rmSync(scratch, { recursive: true, force: true });
   }
 }
+
+/** What the page says about a file that was opened. */
+export interface ReadAloud {
+  readonly refused: boolean;
+  readonly sentences: readonly string[];
+}
+
+/** Opens a file on Debrief by touch. */
+export async function openFile(scribe: Scribe, name: string, text: string): Promise<ReadAloud> {
+  const { page } = scribe.tablet;
+  await scribe.tap('tab-files');
+  const asking = page.waitForEvent('filechooser');
+  await scribe.tap('open-file');
+  const chooser = await asking;
+  await chooser.setFiles({ name, mimeType: 'application/x-ndjson', buffer: Buffer.from(text) });
+  const reading = page.locator('[data-act="file-read"], [data-act="file-refused"]', {
+    has: page.getByRole('heading', { name, exact: true }),
+  });
+  await reading.waitFor();
+  const refused = (await reading.getAttribute('data-act')) === 'file-refused';
+  const sentences = await reading.locator('[role="alert"], li').allInnerTexts();
+  return { refused, sentences };
+}
+
+/** Takes in what was just opened, by touch. @returns what the page says then */
+export async function takeIn(scribe: Scribe): Promise<string> {
+  await scribe.tap('take-in');
+  const status = scribe.tablet.page.getByRole('status').filter({ hasText: /added|Not taken/ });
+  return (await status.innerText()).trim();
+}
+
+/** The entries of a file, as they stand in it. */
+export function linesOf(text: string): readonly string[] {
+  return text.trimEnd().split('\n').slice(1, -1);
+}

@@ -11,6 +11,9 @@ export function setAsideAltered(
   rows: readonly Row[],
   end: SortedLines['end'],
 ): { readonly good: readonly Row[]; readonly refused: readonly LineRefusal[] } {
+  if (everyLineIsNamed(rows, end)) {
+    return { good: rows, refused: [] };
+  }
   const named = new Set<string>();
   const followed = new Map<string, Set<number>>();
   const follow = (rec: string, seq: number, hash: string | null): void => {
@@ -37,6 +40,19 @@ export function setAsideAltered(
     }
   }
   return { good, refused: refusals };
+}
+
+/** The file as it was saved, nearly always: each line names the one before it, and the last line names the newest. */
+function everyLineIsNamed(rows: readonly Row[], end: SortedLines['end']): boolean {
+  const newest = new Map<string, string>();
+  for (const { entry } of rows) {
+    if (entry.prev !== (newest.get(entry.rec) ?? null)) {
+      return false;
+    }
+    newest.set(entry.rec, entry.id);
+  }
+  const heads = new Set(end?.end.heads.map((head) => head.hash));
+  return end === null || [...newest.values()].every((id) => heads.has(id));
 }
 
 /** What is doubtful about the file as a whole. */

@@ -23,8 +23,7 @@ export function amendmentOf(
     old: valueAt(standing, each.field),
     new: each.value,
   }));
-  const replaces = before.some((each) => each.old !== null);
-  const code = given.code ?? (replaces ? 'misKeyed' : 'detail');
+  const code = given.code ?? codeOf(before, given.stamp.wall - standing.entry.wall);
   return {
     kind: 'entryAmended',
     stamp: given.stamp,
@@ -33,9 +32,23 @@ export function amendmentOf(
       replaces: headsOf(view, standing),
       changes: before,
       code,
-      reason: given.reason ?? (code === 'misKeyed' ? 'put right' : 'detail'),
+      reason: given.reason ?? (code === 'detail' ? 'detail' : 'put right'),
     },
   };
+}
+
+/** While an event is fresh the panel only completes it; afterwards a change of what stood there puts it right. */
+const FRESH_MS = 120_000;
+
+function codeOf(
+  changes: readonly { readonly field: string; readonly old: unknown }[],
+  ageMs: number,
+): Code {
+  const replaced = changes.filter((each) => each.old !== null);
+  if (replaced.some((each) => each.field.startsWith('readings.'))) {
+    return 'misKeyed';
+  }
+  return replaced.length > 0 && ageMs > FRESH_MS ? 'other' : 'detail';
 }
 
 /** Amendments of this entry that no other one builds on. */

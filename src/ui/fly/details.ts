@@ -129,9 +129,6 @@ function ownFields(entry: KnownEntry, scene: Scene): readonly Field[] {
       return readings([...remainingInstruments(sheet), ...counterInstruments(sheet)], scene);
     case 'timeHackTaken':
       return hackFields(scene);
-    case 'jokerReached':
-    case 'bingoReached':
-      return readings(tankInstruments(sheet).toReversed(), scene);
     case 'entryWithdrawn':
     case 'entryAmended':
       return afterFields(entry);

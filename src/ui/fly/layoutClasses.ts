@@ -100,7 +100,7 @@ export function tall(widthMm: number, heightMm: number): Places {
     full: { x: 8, y: 69.4 + shift, w, h: tilesH },
     cells: { x: 8, y: 97.4 + shift, w, h: 92 + extra - shift },
     controls: { x: 8, y: 50.4 + shift, w, h: 43 },
-    panel: { x: 8, y: wingY - 0.5, w, h: 44.5 },
+    panel: { x: 8, y: wingY - 1.45, w, h: 45.45 },
   };
 }
 

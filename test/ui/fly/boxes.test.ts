@@ -17,7 +17,7 @@ const MACH: BoxFormat = { wholeDigits: 1, decimals: 3, signed: false, exact: tru
 const TEMP: BoxFormat = { wholeDigits: 2, decimals: 1, signed: true, exact: true };
 
 const keyed = (format: BoxFormat, digits: string) =>
-  [...digits].reduce((boxes, digit) => typed(boxes, format, digit), EMPTY_BOXES);
+  digits.split('').reduce((boxes, digit) => typed(boxes, format, digit), EMPTY_BOXES);
 
 describe('the boxes of a number pad', () => {
   it.each([

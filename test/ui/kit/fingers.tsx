@@ -50,9 +50,9 @@ export function finger(target: Element, pointerId = 1) {
     up: (ms: number, at?: { readonly x?: number; readonly y?: number }) =>
       send('pointerup', ms, at),
     cancel: (ms: number) => send('pointercancel', ms),
-    tap: (ms: number, lastedMs = 80) => {
-      send('pointerdown', ms);
-      send('pointerup', ms + lastedMs);
+    tap: (ms: number, lastedMs = 80, at: { readonly x?: number; readonly y?: number } = {}) => {
+      send('pointerdown', ms, at);
+      send('pointerup', ms + lastedMs, at);
     },
   };
 }

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { runnerImport } from 'vite';
 
 const ROOT = join(import.meta.dirname, '..');
+/** @param {string} file */
 const load = async (file) =>
   (await runnerImport(file, { root: ROOT, configFile: false, logLevel: 'error' })).module;
 

@@ -32,7 +32,12 @@ export const OPENED: Content = {
 /** Seals contents into one recorder's chain, a second apart. */
 export function chainOf(
   contents: readonly Content[],
-  from: { rec?: typeof SCRIBE; flight?: typeof FLIGHT; startMs?: number; after?: Entry } = {},
+  from: {
+    rec?: typeof SCRIBE;
+    flight?: typeof FLIGHT;
+    startMs?: number;
+    after?: Entry | undefined;
+  } = {},
 ): readonly Entry[] {
   const { rec = SCRIBE, flight = FLIGHT, startMs = NOON, after } = from;
   const entries: Entry[] = [];

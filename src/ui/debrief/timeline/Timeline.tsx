@@ -82,7 +82,7 @@ export function Timeline(props: {
           <b>Whole flight</b>
           <span>
             {hoursWords(model.flightSpan.to - model.flightSpan.from)}
-            {beyond === 0 ? '' : `, ${beyond} beyond`}
+            {beyond === 0 ? '' : `, ${beyond} marks outside it`}
           </span>
         </p>
         <Overview model={model} control={control} />

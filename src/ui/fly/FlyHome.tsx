@@ -1,7 +1,7 @@
 import { Entries } from './Entries.tsx';
 import { useFly } from './flyContext.ts';
 import { hasControls } from './flyState.ts';
-import type { Places } from './layout.ts';
+import type { Places } from './places.ts';
 import { Live } from './Live.tsx';
 import { OpenPanel } from './OpenPanel.tsx';
 import { Opens } from './Opens.tsx';

@@ -32,6 +32,7 @@ function BoxRow({ job }: { readonly job: NumberJob }) {
   const { format, clock } = job.spec;
   return (
     <p
+      role="img"
       className={styles.boxes}
       aria-label={`${boxes.minus ? 'minus ' : ''}${boxes.digits === '' ? 'empty' : boxes.digits}`}
     >

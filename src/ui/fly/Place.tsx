@@ -1,5 +1,5 @@
 import type { CSSProperties, ReactNode } from 'react';
-import type { Place as Where } from './layout.ts';
+import type { Place as Where } from './places.ts';
 import styles from './Place.module.css';
 
 type Millimetres = CSSProperties & Readonly<Record<'--x' | '--y' | '--w' | '--h', number>>;

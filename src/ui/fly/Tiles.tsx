@@ -24,7 +24,7 @@ export function Tiles() {
   );
 }
 
-export function TileKey({ tile }: { readonly tile: Tile }) {
+function TileKey({ tile }: { readonly tile: Tile }) {
   const fly = useFly();
   const now = useSecond(fly.clock);
   const face = faceOf(tile, fly.sceneAt(now), now);

@@ -67,7 +67,7 @@ export function valueAt(standing: StandingEntry, path: string): unknown {
 }
 
 /** What a back-dating key leaves in doubt: the tag of 5 s, 30 s or 2 min that its distance calls for. */
-export function backDateDoubtS(totalS: number): number {
+function backDateDoubtS(totalS: number): number {
   return totalS <= 30 ? 5 : totalS <= 120 ? 30 : 120;
 }
 

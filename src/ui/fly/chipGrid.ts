@@ -1,4 +1,4 @@
-import type { Place } from './layout.ts';
+import type { Place } from './places.ts';
 
 const CHIP_HEIGHT_MM = 15;
 const GAP_MM = 4;

@@ -1,14 +1,8 @@
 import type { KnownEntry } from '../../record/entry.ts';
 import type { Scene } from './act.ts';
 import { afterFields, commonFields } from './detailsCommon.ts';
-import {
-  coversFields,
-  flowFields,
-  pointFields,
-  samplerFields,
-  suctionFields,
-  weatherFields,
-} from './detailsTest.ts';
+import { flowFields, samplerFields, weatherFields } from './detailsFlow.ts';
+import { coversFields, pointFields, suctionFields } from './detailsTest.ts';
 import { choose, change, words, type Field } from './field.ts';
 import {
   airInstruments,

@@ -1,8 +1,4 @@
-import type { EpochMs } from '../../record/brand.ts';
-import type { Reading } from '../../record/entry.ts';
-import type { FlightState, Glance } from '../../record/flightState.ts';
 import type { FlightSheet, Instrument, Quantity } from '../../record/sheet.ts';
-import { itemsBackwards } from '../../record/trail.ts';
 
 function ofQuantity(sheet: FlightSheet | null, quantity: Quantity): readonly Instrument[] {
   const order = (instrument: Instrument): number =>
@@ -65,38 +61,6 @@ const AIR: readonly Quantity[] = [
 
 export function isAir(instrument: Instrument): boolean {
   return AIR.includes(instrument.quantity);
-}
-
-export interface PastReading {
-  readonly at: EpochMs;
-  readonly value: number;
-  readonly queried: boolean;
-}
-
-/** What this instrument showed before, newest first, at most `count`. */
-export function pastReadings(
-  state: FlightState,
-  instrument: string,
-  count: number,
-): readonly PastReading[] {
-  const past: PastReading[] = [];
-  for (const glance of itemsBackwards(state.glances)) {
-    const reading = readingIn(glance, instrument);
-    if (reading !== null) {
-      past.push(reading);
-    }
-    if (past.length === count) {
-      break;
-    }
-  }
-  return past;
-}
-
-function readingIn(glance: Glance, instrument: string): PastReading | null {
-  const reading: Reading | undefined = glance.readings[instrument];
-  return reading === undefined || 'blank' in reading
-    ? null
-    : { at: glance.at, value: reading.value, queried: reading.queried !== undefined };
 }
 
 /** "Engine 1 of 2", "Suction unit", "Counter 1": what the pad is asking for. */

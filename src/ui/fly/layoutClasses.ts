@@ -1,4 +1,4 @@
-import type { Places } from './layout.ts';
+import type { Places } from './places.ts';
 
 /**
  * The classes of screens in millimetres. Each is drawn for one tablet and stretched from there: `extra` is what the

@@ -15,7 +15,7 @@ export function flowWords(flowKgPerS: number, sheet: FlightSheet | null): string
 }
 
 /** "23.1 ± 1.9", in per cent. */
-export function plusMinus(fraction: number, low: number, high: number): string {
+function plusMinus(fraction: number, low: number, high: number): string {
   const half = ((high - low) / 2) * 100;
   const decimals = Math.min(1, decimalsFor(half));
   return `${figure(fraction * 100, decimals)}\u00a0±\u00a0${figure(half, decimals)}`;

@@ -21,7 +21,9 @@ export function ChipField<Value extends string>(props: {
       className={styles.group}
       aria-describedby={told === undefined ? undefined : `${id}-told`}
     >
-      <legend className={props.quiet === true ? styles.hidden : styles.legend}>{props.label}</legend>
+      <legend className={props.quiet === true ? styles.hidden : styles.legend}>
+        {props.label}
+      </legend>
       <span className={styles.chips}>
         {props.choices.map((choice) => (
           <label

@@ -23,10 +23,3 @@ export function decimalsFor(halfWidth: number): number {
   }
   return halfWidth >= 10 ? 0 : halfWidth < 0.1 ? 2 : 1;
 }
-
-/** Decimals that a display step needs: 0.001 has three. */
-export function decimalsOf(step: number): number {
-  const words = String(step);
-  const scientific = /e-(\d+)$/.exec(words);
-  return scientific === null ? (words.split('.')[1]?.length ?? 0) : Number(scientific[1]);
-}

@@ -1,6 +1,7 @@
 import type { Clock } from '../../journal/journal.ts';
 import type { Stamp } from '../../record/entry.ts';
-import { hms } from './time.ts';
+import { PalmWatch } from './palmWatch.ts';
+import { actOf, capture, closestTarget, isText, press, release } from './touchLook.ts';
 import {
   BOUNCE_MS,
   inside,
@@ -43,9 +44,9 @@ export class TouchBoard {
   readonly #pxPerMm: () => number;
   readonly #onIgnored: (act: string) => void;
   readonly #targets = new Map<HTMLElement, () => Target>();
+  readonly #palms = new PalmWatch();
   readonly #contacts = new Map<number, Contact>();
   readonly #lastReleaseOf = new Map<string, number>();
-  #recentDowns: { readonly pointerId: number; readonly mono: number }[] = [];
   #lastTile: { readonly act: string; readonly mono: number } | null = null;
   #lastRelease: {
     readonly act: string;
@@ -99,7 +100,9 @@ export class TouchBoard {
       return;
     }
     const stamp = this.#clock.stampOf(event);
-    if (this.#isPalm(event, stamp)) {
+    const palm = this.#palms.see(event, stamp.mono, this.#pxPerMm());
+    if (palm !== null) {
+      this.#takeBack(palm);
       return;
     }
     const element = this.#hit(event);
@@ -149,7 +152,7 @@ export class TouchBoard {
     this.#contacts.delete(event.pointerId);
     const up = this.#clock.stampOf(event);
     const { element, target, down } = contact;
-    release(element, contact);
+    this.#letGo(contact);
     const act = actOf(element);
     this.#lastReleaseOf.set(act, up.mono);
     this.#lastRelease = { act, mono: up.mono, x: event.clientX, y: event.clientY };
@@ -186,7 +189,7 @@ export class TouchBoard {
   #holdDone(pointerId: number, contact: Contact): void {
     if (this.#contacts.get(pointerId) === contact) {
       this.#contacts.delete(pointerId);
-      release(contact.element, contact);
+      this.#letGo(contact);
       this.#lifted = null;
       contact.target.onTouch({ stamp: contact.down, outcome: 'sure', lastedMs: TOUCH.holdMs });
     }
@@ -201,6 +204,24 @@ export class TouchBoard {
     }
     target.onTouch({ stamp: this.#clock.stampOf(event), outcome: 'sure', lastedMs: 0 });
   };
+
+  /** Touches that turn out to be a resting hand leave no trace. */
+  #takeBack(pointerIds: readonly number[]): void {
+    for (const pointerId of pointerIds) {
+      const contact = this.#contacts.get(pointerId);
+      if (contact !== undefined) {
+        this.#contacts.delete(pointerId);
+        this.#letGo(contact);
+      }
+    }
+  }
+
+  #letGo(contact: Contact): void {
+    release(contact.element);
+    if (contact.timer !== null) {
+      clearTimeout(contact.timer);
+    }
+  }
 
   #hit(event: PointerEvent): HTMLElement | null {
     const direct = closestTarget(event.target);
@@ -260,61 +281,4 @@ export class TouchBoard {
     this.#lastTile = { act, mono: stamp.mono };
     return last === null || last.act === act ? null : stamp.mono - last.mono;
   }
-
-  #isPalm(event: PointerEvent, stamp: Stamp): boolean {
-    if (Math.max(event.width, event.height) > TOUCH.palmSizeMm * this.#pxPerMm()) {
-      return true;
-    }
-    this.#recentDowns = [
-      ...this.#recentDowns,
-      { pointerId: event.pointerId, mono: stamp.mono },
-    ].filter((down) => stamp.mono - down.mono <= TOUCH.palmMs);
-    if (new Set(this.#recentDowns.map((down) => down.pointerId)).size < TOUCH.palmContacts) {
-      return false;
-    }
-    for (const { pointerId } of this.#recentDowns) {
-      const contact = this.#contacts.get(pointerId);
-      if (contact !== undefined) {
-        this.#contacts.delete(pointerId);
-        release(contact.element, contact);
-      }
-    }
-    return true;
-  }
-}
-
-/** The pressed look is set on the element itself: it must be painted before anything is drawn anew. */
-function press(element: HTMLElement, stamp: Stamp): void {
-  element.dataset['down'] = '';
-  element.dataset['frozen'] = `${hms(stamp.wall)}\u00a0Z`;
-}
-
-function release(element: HTMLElement, contact: Contact): void {
-  delete element.dataset['down'];
-  delete element.dataset['frozen'];
-  delete element.dataset['holding'];
-  if (contact.timer !== null) {
-    clearTimeout(contact.timer);
-  }
-}
-
-function capture(root: HTMLElement, pointerId: number): void {
-  try {
-    root.setPointerCapture(pointerId);
-  } catch {
-    // The pointer is already gone: its release or cancel is on the way all the same.
-  }
-}
-
-function closestTarget(node: EventTarget | null): HTMLElement | null {
-  const found = node instanceof Element ? node.closest('[data-act]') : null;
-  return found instanceof HTMLElement && !found.matches(':disabled') ? found : null;
-}
-
-function isText(node: EventTarget | null): boolean {
-  return node instanceof Element && node.closest('input, textarea') !== null;
-}
-
-function actOf(element: HTMLElement): string {
-  return element.dataset['act'] ?? '';
 }

@@ -5,9 +5,8 @@ import {
   flyLayout,
   GAP_MM,
   type FlyLayout,
-  type Place,
-  type Places,
 } from '../../../src/ui/fly/layout.ts';
+import type { Place, Places } from '../../../src/ui/fly/places.ts';
 import { screenMm } from '../../../src/ui/kit/mm.ts';
 
 /** Screens of the size table, both ways up, at both millimetres, and a desk's window. */

@@ -57,7 +57,7 @@ export function LivePlot({
       </div>
       <div className={styles.labels}>
         {scale.ticks
-          .filter((tick) => target === null || Math.abs(tick - target) > 0.035)
+          .filter((tick) => target === null || isClear(tick, target, layout.textSize))
           .map((tick) => (
             <span
               key={tick}
@@ -75,6 +75,11 @@ export function LivePlot({
       </div>
     </div>
   );
+}
+
+/** Whether a figure of the axis stands clear of the target's figure and of the word after it. */
+function isClear(tick: number, target: number, textSize: number): boolean {
+  return tick < target ? target - tick > 0.035 : tick - target > 0.105 * textSize;
 }
 
 function at(scale: PlotScale, fraction: number): string {

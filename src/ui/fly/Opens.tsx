@@ -18,7 +18,7 @@ const ORDER: readonly string[] = [
 ];
 /** Width of a letter, of a plate's edges with the gap after it, and of the words for the rest, in mm at text size 1. */
 const LETTER_MM = 2.5;
-const PLATE_MM = 3.7;
+const PLATE_MM = 4.3;
 const REST_MM = 25;
 
 /** Every open interval with its running time, also those of other pages. */

@@ -11,7 +11,7 @@ const LETTER_MM = 2.5;
 /** One touch takes back the newest entry that stands; it is struck out, never erased. */
 export function UndoKey() {
   const fly = useFly();
-  const letters = Math.floor((fly.layout.places.undo.w - 2) / (LETTER_MM * fly.layout.textSize));
+  const letters = Math.floor((fly.layout.places.undo.w - 3.4) / (LETTER_MM * fly.layout.textSize));
   const target = undoTarget(fly.journal.entries(), fly.view, fly.journal.recorder());
   return (
     <TouchKey

@@ -81,7 +81,7 @@ export function tall(widthMm: number, heightMm: number): Places {
   const foot = 193.4 + extra;
   const undoW = (w - 16) / 5;
   return {
-    top: { x: 8, y: 5, w: w - 24.7, h: 10 },
+    top: { x: 8, y: 5, w: w - 24.7, h: 10.8 },
     opens: { x: 8, y: 16, w: w - 24.7, h: 6.6 },
     theme: { x: widthMm - 28, y: 8, w: 20, h: 15 },
     live: { x: 8, y: 24.6, w, h: live },
@@ -111,7 +111,7 @@ export function eight(widthMm: number, heightMm: number): Places {
   const undoW = (w - 12) / 4;
   const foot = 144.4 + extra;
   return {
-    top: { x: 8, y: 4.2, w, h: 9 },
+    top: { x: 8, y: 3.6, w, h: 10.7 },
     opens: { x: 8, y: 14.4, w, h: 6.4 },
     theme: null,
     live: { x: 8, y: 22.4, w, h: 10.9 },

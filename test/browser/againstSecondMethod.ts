@@ -2,7 +2,7 @@ import { expect } from 'vitest';
 import type { FlightSheet } from '../../src/record/sheet.ts';
 import { glanceNumbers } from '../flights/glanceNumbers.ts';
 import { secondMethod, type GlanceNumbers } from '../flights/secondMethod.ts';
-import type { ShownPoint } from './debriefDriver.ts';
+import type { ShownPoint } from './debriefShown.ts';
 
 const REDUCTIONS_WITHIN_PCT = 0.1;
 const INTERVALS_WITHIN_PCT = 0.2;

@@ -6,7 +6,7 @@ import { stepsOfScript } from '../flights/scriptSteps.ts';
 import live from '../flights/scripts/flight-a-live.json' with { type: 'json' };
 import oracle from '../flights/scripts/flight-a-oracle.json' with { type: 'json' };
 import { sheetOfScript } from '../flights/sheetOfScript.ts';
-import { pointsShown, savedFile, toDebriefOf, type ShownPoint } from './debriefDriver.ts';
+import { pointsShown, savedFile, toDebriefOf, type ShownPoint } from './debriefShown.ts';
 import { debriefScript, flyScript } from './flownFlightA.ts';
 import { Journey } from './journey.ts';
 import { liveShown, type LiveShown } from './liveShown.ts';

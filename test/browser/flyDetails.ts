@@ -1,3 +1,4 @@
+import type { Measure } from '../../src/record/sheet.ts';
 import { digitsOf, keyDigits, keyReading, type Boxes } from './flyPads.ts';
 import type { Scribe } from './scribe.ts';
 import type { Touchable } from './tablet.ts';
@@ -5,8 +6,15 @@ import type { Touchable } from './tablet.ts';
 /** More pages than any panel has. */
 const MOST_PAGES = 60;
 
-/** Chooses a chip of a field by its words; a chip that is set already is left alone. */
-export async function chooseChip(scribe: Scribe, field: string, words: string): Promise<void> {
+/** Chooses a chip of a field by its words; a chip that is set already is left alone, and so is what was not said. */
+export async function chooseChip(
+  scribe: Scribe,
+  field: string,
+  words: string | undefined,
+): Promise<void> {
+  if (words === undefined) {
+    return;
+  }
   const chip = await seek(scribe, question(field), isChip(field, words));
   if (!chip.pressed) {
     await tapAndSave(scribe, chip.act);
@@ -14,7 +22,14 @@ export async function chooseChip(scribe: Scribe, field: string, words: string): 
 }
 
 /** Puts words into a field: by their chip where one says just that, else by the keyboard. */
-export async function putWords(scribe: Scribe, field: string, words: string): Promise<void> {
+export async function putWords(
+  scribe: Scribe,
+  field: string,
+  words: string | undefined,
+): Promise<void> {
+  if (words === undefined) {
+    return;
+  }
   const type = `type-${field}`;
   const found = await seek(
     scribe,
@@ -36,12 +51,24 @@ export async function putWords(scribe: Scribe, field: string, words: string): Pr
 export async function putNumber(
   scribe: Scribe,
   field: string,
-  value: number,
+  value: number | undefined,
   boxes: Boxes,
 ): Promise<void> {
+  if (value === undefined) {
+    return;
+  }
   // Counts and heights need no leading zeros: these boxes may stay empty.
   const digits = boxes.decimals === 0 ? String(value) : digitsOf(value, boxes);
   await putDigits(scribe, field, digits);
+}
+
+/** A weight or a height: as many boxes as either ever needs. */
+export async function putMeasure(
+  scribe: Scribe,
+  field: string,
+  measure: Measure | undefined,
+): Promise<void> {
+  await putNumber(scribe, field, measure?.value, { wholeDigits: 5, decimals: 0 });
 }
 
 /** Digits as they stand, leading zeros and all: a runway, a clock. */
@@ -67,7 +94,7 @@ export async function openPad(scribe: Scribe, field: string): Promise<void> {
   await scribe.tap(key.act);
 }
 
-export async function tapAndSave(scribe: Scribe, act: string): Promise<void> {
+async function tapAndSave(scribe: Scribe, act: string): Promise<void> {
   const before = await scribe.tablet.saved();
   await scribe.tap(act);
   await scribe.tablet.savedBeyond(before);

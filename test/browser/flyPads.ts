@@ -18,7 +18,7 @@ export function digitsOf(value: number, { wholeDigits, decimals }: Boxes): strin
 
 /** Keys digits into the open pad; the first one at `atMs` where a time is given. */
 export async function keyDigits(scribe: Scribe, digits: string, atMs?: number): Promise<void> {
-  for (const [place, digit] of [...digits].entries()) {
+  for (const [place, digit] of digits.split('').entries()) {
     if (place > 0) {
       await scribe.tapDigit(`key-${digit}`);
     } else if (atMs === undefined) {

@@ -6,7 +6,7 @@ import oracle from '../flights/scripts/flight-a-oracle.json' with { type: 'json'
 import type { GlanceNumbers } from '../flights/secondMethod.ts';
 import { sheetOfScript } from '../flights/sheetOfScript.ts';
 import { agreesWithSecondMethod, runOf } from './againstSecondMethod.ts';
-import { pointsShown, type ShownPoint } from './debriefDriver.ts';
+import { pointsShown, type ShownPoint } from './debriefShown.ts';
 import { debriefScript, flyScript } from './flownFlightA.ts';
 import { Journey } from './journey.ts';
 import { typeCalibrations } from './sheetDriver.ts';

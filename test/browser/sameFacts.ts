@@ -114,7 +114,9 @@ function difference(said: unknown, wanted: unknown, path = ''): string | null {
   if (Array.isArray(wanted)) {
     const list = Array.isArray(said) ? said : [];
     if (path === '.signedBy') {
-      return difference(list.toSorted(), wanted.toSorted(), '.signedByAll');
+      const inOrder = (names: readonly unknown[]): readonly string[] =>
+        names.map(String).toSorted((a, b) => a.localeCompare(b));
+      return difference(inOrder(list), inOrder(wanted), '.signedByAll');
     }
     return path.endsWith('readings')
       ? difference(rows(list), rows(wanted), `${path}*`)

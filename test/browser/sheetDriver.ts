@@ -8,7 +8,7 @@ export async function copySheet(scribe: Scribe): Promise<void> {
   await scribe.tablet.shown('sheet.toOpen');
 }
 
-export async function toSection(scribe: Scribe, section: SheetSection): Promise<void> {
+async function toSection(scribe: Scribe, section: SheetSection): Promise<void> {
   await scribe.tap(`section=${section}`);
 }
 

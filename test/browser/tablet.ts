@@ -2,6 +2,9 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium, type BrowserContext, type CDPSession, type Page } from 'playwright-core';
+import { BROWSER_ARGS, findBrowser } from '../../.tools/browser.mjs';
+import { aimInPage, savedInPage, type Aimed } from './inPage.ts';
+import { moveClocks } from './movedClocks.ts';
 
 /** Sizes in CSS px that every screen is driven and measured at. */
 export const SIZES = {
@@ -10,16 +13,6 @@ export const SIZES = {
   large: { width: 1366, height: 1024 },
   desk: { width: 1440, height: 900 },
 } as const;
-
-const CHROMIUM_FLAGS = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-];
 
 /** A tap that nobody would take for a brush or a hold. */
 const TAP_MS = 80;
@@ -50,14 +43,28 @@ interface Contact {
  * appears to step.
  */
 export class Tablet {
+  readonly profile: string;
+  readonly context: BrowserContext;
+  readonly page: Page;
+  readonly origin: string;
+  readonly #protocol: CDPSession;
+  readonly #ownsProfile: boolean;
+
   private constructor(
-    readonly profile: string,
-    readonly context: BrowserContext,
-    readonly page: Page,
-    private readonly protocol: CDPSession,
-    readonly origin: string,
-    private readonly ownsProfile: boolean,
-  ) {}
+    profile: string,
+    context: BrowserContext,
+    page: Page,
+    protocol: CDPSession,
+    origin: string,
+    ownsProfile: boolean,
+  ) {
+    this.profile = profile;
+    this.context = context;
+    this.page = page;
+    this.#protocol = protocol;
+    this.origin = origin;
+    this.#ownsProfile = ownsProfile;
+  }
 
   /** @param profile a folder to keep between launches; absent makes one that `close` removes */
   static async launch(
@@ -72,8 +79,8 @@ export class Tablet {
   ): Promise<Tablet> {
     const profile = options.profile ?? (await mkdtemp(join(tmpdir(), 'kneeline-profile-')));
     const context = await chromium.launchPersistentContext(profile, {
-      executablePath: options.executablePath ?? process.env['CHROME_PATH'] ?? '/usr/bin/chromium',
-      args: CHROMIUM_FLAGS,
+      executablePath: options.executablePath ?? findBrowser() ?? '',
+      args: BROWSER_ARGS,
       viewport: options.size ?? SIZES.tablet,
       hasTouch: true,
       acceptDownloads: true,
@@ -100,7 +107,7 @@ export class Tablet {
 
   async close(): Promise<void> {
     await this.context.close();
-    if (this.ownsProfile) {
+    if (this.#ownsProfile) {
       await rm(this.profile, { recursive: true, force: true });
     }
   }
@@ -212,7 +219,7 @@ export class Tablet {
     touchPoints: { x: number; y: number; id: number; radiusX: number; radiusY: number }[],
     atMs: number,
   ): Promise<void> {
-    await this.protocol.send('Input.dispatchTouchEvent', {
+    await this.#protocol.send('Input.dispatchTouchEvent', {
       type,
       touchPoints,
       timestamp: atMs / 1000,
@@ -224,149 +231,4 @@ export interface Touchable {
   readonly act: string;
   readonly words: string;
   readonly pressed: boolean;
-}
-
-interface Aimed {
-  readonly x: number;
-  readonly y: number;
-  /** Real time of the contact, a little past. */
-  readonly contactMs: number;
-}
-
-/**
- * Runs in the page: the middle of the first target of that name that nothing covers, as soon as there is one. What is
- * out of view is scrolled to, as a finger would.
- */
-async function aimInPage(given: {
-  readonly wanted: {
-    readonly act: string | undefined;
-    readonly starts: string | undefined;
-    readonly words: string | undefined;
-    readonly entry: string | undefined;
-  };
-  readonly at: number | undefined;
-  readonly leadMs: number;
-  readonly patienceMs: number;
-}): Promise<Aimed | null> {
-  const { wanted, at, leadMs, patienceMs } = given;
-  const realNow: () => number = Reflect.get(globalThis, 'realNow') ?? Date.now;
-  const find = () => {
-    for (const each of document.querySelectorAll<HTMLElement>('[data-act]')) {
-      const act = each.dataset['act'] ?? '';
-      if (
-        (wanted.act === undefined || act === wanted.act) &&
-        (wanted.starts === undefined || act.startsWith(wanted.starts)) &&
-        (wanted.words === undefined || each.innerText.trim() === wanted.words) &&
-        (wanted.entry === undefined || each.dataset['entry'] === wanted.entry) &&
-        !each.matches(':disabled')
-      ) {
-        const middle = () => {
-          const box = each.getBoundingClientRect();
-          return { x: box.x + box.width / 2, y: box.y + box.height / 2, width: box.width };
-        };
-        const free = ({ x, y }: { readonly x: number; readonly y: number }) => {
-          const top = document.elementFromPoint(x, y);
-          return top !== null && each.contains(top);
-        };
-        if (middle().width > 0 && !free(middle())) {
-          each.scrollIntoView({ block: 'center', inline: 'center' });
-        }
-        if (middle().width > 0 && free(middle())) {
-          return middle();
-        }
-      }
-    }
-    return null;
-  };
-  const until = realNow() + patienceMs;
-  let place = find();
-  while (place === null && realNow() < until) {
-    await new Promise((resolve) => requestAnimationFrame(resolve));
-    place = find();
-  }
-  if (place === null) {
-    return null;
-  }
-  const contactMs = realNow() - leadMs;
-  if (at !== undefined) {
-    Reflect.get(globalThis, 'moveClocksTo')(at - contactMs);
-  }
-  return { x: place.x, y: place.y, contactMs };
-}
-
-/** Runs in the page. The last steps let what was asked of React before now be drawn. */
-async function savedInPage(given: {
-  readonly before: number;
-  readonly patienceMs: number;
-}): Promise<number | null> {
-  const realNow: () => number = Reflect.get(globalThis, 'realNow') ?? Date.now;
-  const until = realNow() + given.patienceMs;
-  const look = () => {
-    const shown = document.querySelector<HTMLElement>('[data-saved]')?.dataset;
-    const saved = Number(shown?.['saved'] ?? -1);
-    return shown?.['pending'] === '0' && saved > given.before ? saved : null;
-  };
-  const frame = () => new Promise((resolve) => requestAnimationFrame(resolve));
-  const turn = () =>
-    new Promise((resolve) => {
-      const { port1, port2 } = new MessageChannel();
-      port1.addEventListener('message', resolve, { once: true });
-      port1.start();
-      port2.postMessage(null);
-    });
-  while (look() === null && realNow() < until) {
-    await frame();
-  }
-  for (let turns = 0; turns < 3; turns += 1) {
-    await turn();
-  }
-  return look();
-}
-
-/** Runs in the page before anything else. Wall clock, monotonic clock and event times move as one. */
-function moveClocks(startShiftMs: number): void {
-  const storageKey = 'test-clock-shift';
-  let shiftMs = startShiftMs;
-  try {
-    // A reload goes on from where the page's time had got to.
-    shiftMs = Number(sessionStorage.getItem(storageKey) ?? startShiftMs);
-  } catch {
-    // no storage in this frame: it keeps the start shift
-  }
-  const RealDate = Date;
-  const realNow = RealDate.now.bind(RealDate);
-  const realPerformanceNow = performance.now.bind(performance);
-  const originShiftMs = shiftMs;
-  const sinceStart = () => shiftMs - originShiftMs;
-  class MovedDate extends RealDate {
-    constructor(...given: readonly unknown[]) {
-      if (given.length === 0) {
-        super(realNow() + shiftMs);
-      } else {
-        super(...(given as [number]));
-      }
-    }
-    static override now(): number {
-      return realNow() + shiftMs;
-    }
-  }
-  globalThis.Date = MovedDate as DateConstructor;
-  performance.now = () => realPerformanceNow() + sinceStart();
-  const timeStamp = Object.getOwnPropertyDescriptor(Event.prototype, 'timeStamp')?.get;
-  Object.defineProperty(Event.prototype, 'timeStamp', {
-    get(this: Event): number {
-      return (timeStamp?.call(this) as number) + sinceStart();
-    },
-  });
-  Object.assign(globalThis, {
-    realNow,
-    moveClocksTo: (newShiftMs: number) => {
-      shiftMs = newShiftMs;
-      try {
-        sessionStorage.setItem(storageKey, String(shiftMs));
-      } catch {
-        // no storage: a reload starts again from the start shift
-      }
-    },
-  });
 }

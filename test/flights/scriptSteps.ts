@@ -34,7 +34,7 @@ export function stepsOfScript(script: Script): readonly FlownStep[] {
 }
 
 /** Stands for the entry of a line before anybody wrote it. */
-export function lineId(line: number): EntryId {
+function lineId(line: number): EntryId {
   return entryId(line.toString(16).padStart(64, '0'));
 }
 

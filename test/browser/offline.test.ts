@@ -61,6 +61,12 @@ async function openApp(): Promise<void> {
 const checkOffline = () =>
   page.evaluate<unknown>(`import('/offline-check.js').then((module) => module.checkOffline())`);
 
+/** What the app shows once it has looked what it holds; until then its page is empty. */
+const shownWords = async () => {
+  await page.locator('#root > *').first().waitFor();
+  return page.locator('#root').innerText();
+};
+
 const shownBuild = () => page.locator('meta[name=build]').getAttribute('content');
 
 /** Turns the served build into another one: its id changes, and with it the page and the worker's list. */
@@ -127,9 +133,9 @@ describe('the app on a tablet', () => {
     await openBrowser();
     await page.goto(`${server.origin}/`);
     expect(await page.title()).toBe('Kneeline');
-    expect(await page.locator('#root').innerText()).not.toBe('');
+    expect(await shownWords()).not.toBe('');
     await page.goto(`${server.origin}/debrief`);
-    expect(await page.locator('#root').innerText()).not.toBe('');
+    expect(await shownWords()).not.toBe('');
     expect(await page.evaluate(() => navigator.serviceWorker.controller?.state)).toBe('activated');
   });
 

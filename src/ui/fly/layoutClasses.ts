@@ -143,7 +143,7 @@ export function eightWide(widthMm: number, heightMm: number): Places {
   const foot = 83.9 + extra;
   const undoW = (left - 12) / 4;
   return {
-    top: { x, y: 4, w: right, h: 15.4 },
+    top: { x, y: 3.4, w: right, h: 16.4 },
     opens: { x, y: 20, w: right, h: 6.4 },
     theme: null,
     live: { x, y: 27.6, w: right, h: 11 },

@@ -5,7 +5,6 @@ import type { Page } from 'playwright-core';
 import { build } from 'vite';
 import { DIST } from '../../.tools/built.mjs';
 import type { Entry } from '../../src/record/entry.ts';
-import type { FlightSheet } from '../../src/record/sheet.ts';
 import { startApp, type AppServer } from './appServer.ts';
 import type { PageShelf, Saying } from './shelfInPage.ts';
 
@@ -71,17 +70,4 @@ export async function leaveFlightOpen(
     },
     { nature, sayings },
   );
-}
-
-/** Puts flight sheets in preparation on this tablet. Set-up: not the thing under test. */
-export async function keepSheets(
-  page: Page,
-  origin: string,
-  sheets: readonly FlightSheet[],
-): Promise<void> {
-  await goToBarePage(page, origin);
-  await page.evaluate(async (given) => {
-    const shelf: PageShelf = Reflect.get(globalThis, 'pageShelf');
-    await shelf.keepSheets(given);
-  }, sheets);
 }

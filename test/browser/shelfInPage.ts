@@ -1,7 +1,6 @@
 import { openShelf } from '../../src/journal/idbJournal.ts';
 import { epochMs, type EntryId } from '../../src/record/brand.ts';
 import type { Body, Draft, Entry } from '../../src/record/entry.ts';
-import type { FlightSheet } from '../../src/record/sheet.ts';
 
 /** An entry that is to be written anew: what was said, when, and by whom. */
 export type Saying = Pick<Entry, 'kind' | 'wall' | 'mono' | 'boot' | 'author' | 'role' | 'id'> & {
@@ -17,7 +16,6 @@ export interface PageShelf {
     nature: 'flight' | 'practice',
     sayings: readonly Saying[],
   ) => Promise<string>;
-  readonly keepSheets: (sheets: readonly FlightSheet[]) => Promise<void>;
 }
 
 async function recordFlight(
@@ -68,10 +66,5 @@ function standingClock(now: number) {
   return { now: () => epochMs(now), stampOf: () => stamp, stampNow: () => stamp };
 }
 
-async function keepSheets(sheets: readonly FlightSheet[]): Promise<void> {
-  const shelf = await openShelf({ clock: standingClock(0), device: 'test tablet' });
-  for (const sheet of sheets) await shelf.keepSheet(sheet);
-}
-
-const pageShelf: PageShelf = { recordFlight, keepSheets };
+const pageShelf: PageShelf = { recordFlight };
 Object.assign(globalThis, { pageShelf });

@@ -164,7 +164,7 @@ function Beside({ live }: { readonly live: LiveNow }) {
         ];
   return (
     <div className={styles.beside}>
-      <p className={styles.provisional}>
+      <p className={styles.provisional} style={{ marginInlineStart: pastTheBar(estimate) }}>
         Provisional record{doubts.length > 0 ? `: ${doubts[0]}` : ''}
       </p>
       <dl>
@@ -179,4 +179,18 @@ function Beside({ live }: { readonly live: LiveNow }) {
       </dl>
     </div>
   );
+}
+
+/** A figure near zero has its bar where these words begin: they then begin after it. */
+function pastTheBar(estimate: LiveEstimate): string | undefined {
+  if (estimate.kind !== 'value' && estimate.kind !== 'struck') {
+    return undefined;
+  }
+  const { low, high } = estimate.fuel.interval95;
+  if (high > 0.12) {
+    return undefined;
+  }
+  // The axis is 90 mm for 40 %, or for 50 % from one step below zero; a longer axis brings the bar nearer to its start.
+  const barEndMm = low < 0 ? (Math.max(high, 0) + 0.1) * 180 : high * 225;
+  return `calc(${(barEndMm + 2.5).toFixed(1)} * var(--mm))`;
 }

@@ -1,6 +1,8 @@
 // `npm run bench`: each promise beside its yardstick, measured in this one run. Prints; asserts nothing.
 import { join } from 'node:path';
 import { runnerImport } from 'vite';
+import { ensureBrowser } from './browser.mjs';
+import { ensureBuilt } from './built.mjs';
 
 const ROOT = join(import.meta.dirname, '..');
 /** @param {string} file */
@@ -11,4 +13,13 @@ const { printed } = await load('/test/bench/ratios.ts');
 const { pureRatios } = await load('/test/bench/pure.ts');
 for (const ratio of pureRatios()) {
   console.log(printed(ratio));
+}
+const executablePath = ensureBrowser();
+if (executablePath !== null && ensureBuilt()) {
+  const { browserRatios } = await load('/test/bench/browser.ts');
+  for (const ratio of await browserRatios(executablePath)) {
+    console.log(printed(ratio));
+  }
+} else {
+  process.exitCode = 1;
 }

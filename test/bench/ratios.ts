@@ -31,6 +31,14 @@ function timed(work: () => unknown): number {
   return performance.now() - from;
 }
 
+/** The value that so large a share of all values does not exceed: 0.5 is the median. */
+export function quantile(values: readonly number[], share: number): number {
+  const sorted = values.toSorted((a, b) => a - b);
+  const value = sorted[Math.min(sorted.length - 1, Math.ceil(share * sorted.length) - 1)];
+  if (value === undefined) throw new RangeError('there must be a value');
+  return value;
+}
+
 export function printed({ promise, oursMs, yardstick, yardstickMs, atMost }: Ratio): string {
   const ratio = oursMs / yardstickMs;
   const verdict = ratio <= atMost ? 'holds' : 'DOES NOT HOLD';

@@ -16,34 +16,39 @@ const BARE_PAGE = '/face.js';
 export interface PreparedSite {
   readonly server: AppServer;
   readonly origin: string;
+  /** The folder that is served. */
+  readonly folder: string;
   readonly close: () => Promise<void>;
 }
 
 export async function preparedSite(): Promise<PreparedSite> {
   const folder = mkdtempSync(join(tmpdir(), 'kneeline-site-'));
   cpSync(DIST, folder, { recursive: true });
-  await build({
-    configFile: false,
-    logLevel: 'silent',
-    build: {
-      outDir: folder,
-      emptyOutDir: false,
-      lib: {
-        entry: join(import.meta.dirname, 'shelfInPage.ts'),
-        formats: ['es'],
-        fileName: () => MODULE,
-      },
-    },
-  });
+  await buildModule(folder, join(import.meta.dirname, 'shelfInPage.ts'), MODULE);
   const server = await startApp(folder);
   return {
     server,
     origin: server.origin,
+    folder,
     close: async () => {
       await server.close();
       rmSync(folder, { recursive: true, force: true });
     },
   };
+}
+
+/** Builds a module of ours for a page to import, as `/fileName` of the served folder. */
+export async function buildModule(folder: string, entry: string, fileName: string): Promise<void> {
+  await build({
+    configFile: false,
+    logLevel: 'silent',
+    define: { 'process.env.NODE_ENV': '"production"' },
+    build: {
+      outDir: folder,
+      emptyOutDir: false,
+      lib: { entry, formats: ['es'], fileName: () => fileName },
+    },
+  });
 }
 
 async function goToBarePage(page: Page, origin: string): Promise<void> {
@@ -52,21 +57,25 @@ async function goToBarePage(page: Page, origin: string): Promise<void> {
   await page.evaluate(`import('/${MODULE}').then(() => undefined)`);
 }
 
-/** Leaves a flight open on this tablet as if it had been recorded here. Set-up: not the thing under test. */
+/**
+ * Leaves a flight open on this tablet as if it had been recorded here. Set-up: not the thing under test.
+ *
+ * @returns the id that it got
+ */
 export async function leaveFlightOpen(
   page: Page,
   origin: string,
   entries: readonly Entry[],
   nature: 'flight' | 'practice' = 'flight',
-): Promise<void> {
+): Promise<string> {
   await goToBarePage(page, origin);
   const sayings = entries.flatMap((entry): readonly Saying[] =>
     entry.kind === 'unrecognised' ? [] : [entry],
   );
-  await page.evaluate(
-    async (given) => {
+  return page.evaluate(
+    (given) => {
       const shelf: PageShelf = Reflect.get(globalThis, 'pageShelf');
-      await shelf.recordFlight(given.nature, given.sayings);
+      return shelf.recordFlight(given.nature, given.sayings);
     },
     { nature, sayings },
   );

@@ -128,6 +128,9 @@ export function markMade(fold: Fold, timed: Timed): Fold {
 
 /** A note about a mark gives it its meaning. */
 export function noted(fold: Fold, entry: EntryOf<'noted'>): Fold {
+  if (entry.body.target === undefined) {
+    return fold;
+  }
   const marks = [...items(fold.state.openMarks)];
   const place = marks.findIndex((mark) => mark.by === entry.body.target);
   return place < 0

@@ -1,5 +1,6 @@
 import { epochMs } from '../../../record/brand.ts';
 import { clockWords, minuteWords, ordinalDate } from '../timeWords.ts';
+import { markOf } from './marksInView.ts';
 import { chartX, line, plate, setFont, TEXT_PX, type Pen } from './pen.ts';
 import { ticks } from './timeScale.ts';
 
@@ -67,7 +68,7 @@ function paintFromTakeOff(pen: Pen): void {
 /** One upright through every lane, its time on an inverse plate. */
 export function paintCursor(pen: Pen): void {
   const { ctx, roles, layout, model, selected } = pen;
-  const mark = model.marks.find(({ entry }) => entry === selected);
+  const mark = markOf(model, selected);
   if (mark === undefined) {
     return;
   }

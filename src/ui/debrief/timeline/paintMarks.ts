@@ -1,92 +1,104 @@
-import { firstMarkFrom, placeOf } from './hitTest.ts';
+import { placeOf } from './hitTest.ts';
 import { boxOf } from './laneLayout.ts';
+import { markOf, marksInView } from './marksInView.ts';
 import type { Mark } from './model.ts';
 import { chartX, fitted, line, plate, setFont, type Pen } from './pen.ts';
-import { xOf } from './timeScale.ts';
 
 const SQUARE_PX = 6;
 
 /** A tick for each entry, a square for each reading, a whisker before what was back-dated, words of people in the notes. */
 export function paintMarks(pen: Pen): void {
-  const { model, scale } = pen;
-  const lastColumn = new Map<string, number>();
-  const seen: Mark[] = [];
-  for (
-    let index = firstMarkFrom(model.marks, scale.window.from);
-    index < model.marks.length;
-    index += 1
-  ) {
-    const mark = model.marks[index];
-    if (mark === undefined || mark.at > scale.window.to) {
-      break;
+  const { ctx, roles } = pen;
+  const seen = marksInView(pen.model, pen.scale);
+  for (const mark of seen) {
+    if (mark.whiskerS !== null) {
+      paintWhisker(pen, mark, mark.whiskerS);
     }
-    // Marks in one column of pixels of one lane look like one mark: the first stands for them.
-    const column = Math.round(xOf(scale, mark.at));
-    if (column >= 0 && (lastColumn.get(mark.lane) !== column || mark.words !== '')) {
-      lastColumn.set(mark.lane, column);
-      seen.push(mark);
-      paintMark(pen, mark);
+  }
+  // One stroke for all ticks and one fill for all squares: a canvas pays by the stroke.
+  ctx.strokeStyle = roles.ink;
+  ctx.lineWidth = 1.4;
+  ctx.beginPath();
+  for (const mark of seen) {
+    if (mark.level === null && !mark.hollow) {
+      addTick(pen, mark);
+    }
+  }
+  ctx.stroke();
+  ctx.fillStyle = roles.ink;
+  ctx.beginPath();
+  for (const mark of seen) {
+    if (mark.level !== null && !mark.hollow) {
+      addSquare(pen, mark);
+    }
+  }
+  ctx.fill();
+  for (const mark of seen) {
+    if (mark.hollow) {
+      paintHollow(pen, mark);
     }
   }
   paintMarkWords(pen, seen);
   paintSelected(pen);
 }
 
-function paintMark(pen: Pen, mark: Mark): void {
+function paintWhisker(pen: Pen, mark: Mark, doubtS: number): void {
   const { ctx, roles } = pen;
-  const box = boxOf(pen.layout, mark.lane);
   const place = placeOf(mark, pen);
-  if (box === undefined || place === null) {
+  if (place === null) {
     return;
   }
   const { xPx, yPx } = place;
+  const left = Math.max(pen.layout.namesPx, xPx - whiskerPx(pen, doubtS));
   ctx.strokeStyle = roles.ink;
   ctx.lineWidth = 1.4;
-  if (mark.whiskerS !== null) {
-    const left = Math.max(pen.layout.namesPx, chartX(pen, mark.at) - whiskerPx(pen, mark.whiskerS));
-    line(pen, [left, yPx], [xPx, yPx]);
-    line(pen, [left, yPx - 4], [left, yPx + 4]);
+  line(pen, [left, yPx], [xPx, yPx]);
+  line(pen, [left, yPx - 4], [left, yPx + 4]);
+}
+
+function addTick(pen: Pen, mark: Mark): void {
+  const box = boxOf(pen.layout, mark.lane);
+  if (box === undefined) {
+    return;
   }
-  if (mark.level !== null) {
-    paintSquare(pen, xPx, yPx, mark.hollow);
-  } else if (mark.hollow) {
-    ctx.lineWidth = 1.4;
-    ctx.fillStyle = roles.ground;
-    ctx.fillRect(xPx - 3, yPx - 5, 6, 10);
-    ctx.strokeRect(xPx - 3, yPx - 5, 6, 10);
-  } else if (box.lane.form === 'panel') {
-    line(pen, [xPx, box.topPx + 1], [xPx, box.topPx + 4]);
-  } else if (box.lane.form === 'curve') {
-    line(pen, [xPx, box.topPx + box.heightPx - 5], [xPx, box.topPx + box.heightPx - 1]);
-  } else if (box.lane.form === 'words' || mark.lane === 'covers') {
-    line(
-      pen,
-      [xPx, box.topPx + (mark.words === '' ? box.heightPx - 7 : 4)],
-      [xPx, box.topPx + box.heightPx - 3],
-    );
-  } else {
-    line(pen, [xPx, box.topPx + box.heightPx - 5], [xPx, box.topPx + box.heightPx - 1]);
+  const xPx = chartX(pen, mark.at);
+  const bottomPx = box.topPx + box.heightPx;
+  const [fromPx, toPx] =
+    box.lane.form === 'panel'
+      ? [box.topPx + 1, box.topPx + 4]
+      : box.lane.form === 'words' || mark.lane === 'covers'
+        ? [mark.words === '' ? bottomPx - 7 : box.topPx + 4, bottomPx - 3]
+        : [bottomPx - 5, bottomPx - 1];
+  pen.ctx.moveTo(xPx, fromPx);
+  pen.ctx.lineTo(xPx, toPx);
+}
+
+function addSquare(pen: Pen, mark: Mark): void {
+  const place = placeOf(mark, pen);
+  if (place !== null) {
+    const half = SQUARE_PX / 2;
+    pen.ctx.rect(place.xPx - half, place.yPx - half, SQUARE_PX, SQUARE_PX);
   }
+}
+
+function paintHollow(pen: Pen, mark: Mark): void {
+  const { ctx, roles } = pen;
+  const place = placeOf(mark, pen);
+  if (place === null) {
+    return;
+  }
+  const [widthPx, heightPx] = mark.level === null ? [6, 10] : [SQUARE_PX, SQUARE_PX];
+  const box = [place.xPx - widthPx / 2, place.yPx - heightPx / 2, widthPx, heightPx] as const;
+  ctx.fillStyle = roles.ground;
+  ctx.strokeStyle = roles.ink;
+  ctx.lineWidth = mark.level === null ? 1.4 : 1.3;
+  ctx.fillRect(...box);
+  ctx.strokeRect(...box);
 }
 
 function whiskerPx(pen: Pen, doubtS: number): number {
   const { window, widthPx } = pen.scale;
   return Math.max(6, (doubtS * 1000 * widthPx) / (window.to - window.from));
-}
-
-function paintSquare(pen: Pen, xPx: number, yPx: number, isHollow: boolean): void {
-  const { ctx, roles } = pen;
-  const half = SQUARE_PX / 2;
-  if (isHollow) {
-    ctx.fillStyle = roles.ground;
-    ctx.strokeStyle = roles.ink;
-    ctx.lineWidth = 1.3;
-    ctx.fillRect(xPx - half, yPx - half, SQUARE_PX, SQUARE_PX);
-    ctx.strokeRect(xPx - half, yPx - half, SQUARE_PX, SQUARE_PX);
-  } else {
-    ctx.fillStyle = roles.ink;
-    ctx.fillRect(xPx - half, yPx - half, SQUARE_PX, SQUARE_PX);
-  }
 }
 
 function paintMarkWords(pen: Pen, seen: readonly Mark[]): void {
@@ -116,7 +128,7 @@ function paintMarkWords(pen: Pen, seen: readonly Mark[]): void {
 /** The mark that the table and the panel speak about; ringed 3 px thick while the keyboard is on the chart. */
 function paintSelected(pen: Pen): void {
   const { ctx, roles, model, selected, isFocused } = pen;
-  const mark = model.marks.find(({ entry }) => entry === selected);
+  const mark = markOf(model, selected);
   const place = mark === undefined ? null : placeOf(mark, pen);
   if (place === null || place.xPx < pen.layout.namesPx || place.xPx > pen.layout.widthPx) {
     return;

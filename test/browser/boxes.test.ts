@@ -31,12 +31,15 @@ const PLACES: Readonly<Record<string, readonly string[]>> = {
   'fuel pad': ['tile-fuel'],
   'fuel pad, queried': ['tile-fuel', 'key-9', 'key-9', 'key-9', 'key-9', 'key-enter'],
   'air pad': ['tile-more', 'tile-air'],
+  'tank pad': ['tile-more', 'tile-tank'],
   'every event': ['tile-more'],
   'every event, page 2': ['tile-more', 'more-next'],
   'every event, page 3': ['tile-more', 'more-next', 'more-next'],
   log: ['tile-more', 'tile-log'],
   'log, an entry chosen': ['tile-more', 'tile-log', 'log-0'],
   wing: ['tile-more', 'tile-wing'],
+  'wing, a panel chosen': ['tile-more', 'tile-wing', 'panel-L1'],
+  rake: ['tile-more', 'tile-rake'],
   probes: ['tile-gain'],
   covers: ['phase-climb', 'tile-coversLeft'],
   detail: ['phase-cruise', 'tile-cloud'],
@@ -49,7 +52,7 @@ const PLACES: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** Where the number of panels shows. */
-const WING_PLACES = ['cruise', 'wing', 'probes', 'covers', 'detail'];
+const WING_PLACES = ['cruise', 'wing', 'wing, a panel chosen', 'probes', 'covers', 'detail'];
 
 function sheetWith(aWing: number): FlightSheet {
   const panels = panelsFor({

@@ -93,9 +93,8 @@ async function killedInABurst(
     await Promise.race([new Promise<void>((resolve) => (onSaid = resolve)), left]);
   }
   const seen = { sent: [...sent], saidSaved };
-  killWhole(profile);
+  await killWhole(profile);
   await left;
-  await tablet.close();
   return seen;
 }
 
@@ -112,8 +111,17 @@ async function whenSaidSaved(page: Page, say: (count: number) => void): Promise<
 }
 
 /** SIGKILL to every process of the browser that holds this profile; none of them can say goodbye. */
-function killWhole(profile: string): void {
+async function killWhole(profile: string): Promise<void> {
   const pid = Number(readlinkSync(join(profile, 'SingletonLock')).split('-').at(-1));
   if (!Number.isInteger(pid) || pid <= 1) throw new Error('the browser must have a process id');
   process.kill(-pid, 'SIGKILL');
+  while (isAlive(pid)) await new Promise((resolve) => setImmediate(resolve));
+}
+
+function isAlive(pid: number): boolean {
+  try {
+    return process.kill(pid, 0);
+  } catch {
+    return false;
+  }
 }

@@ -72,7 +72,9 @@ export function findingWords(finding: FileFinding): string {
         ? `Line ${finding.lines[0]} repeats an entry and counts once.`
         : `Lines ${finding.lines.join(', ')} repeat entries and count once.`;
     case 'headerDiffers':
-      return `Line 1 gives the ${finding.field} as “${finding.said}”; the entries say “${finding.found}”, and that holds.`;
+      return finding.found === ''
+        ? `Line 1 gives the ${finding.field} as “${finding.said}”; the entry that would say so is missing.`
+        : `Line 1 gives the ${finding.field} as “${finding.said}”; the entries say “${finding.found}”, and that holds.`;
     case 'gap':
       return finding.fromSeq === finding.toSeq
         ? `Entry ${finding.fromSeq} of recorder ${short(finding.rec)} is missing. Open another copy to fill the gap.`

@@ -172,6 +172,7 @@ function statusOf(
   return {
     saved: log.size(),
     pending: writer.pending(),
+    unsaved: writer.unsaved(),
     writer: { kind: mayWrite ? 'writing' : 'anotherWindow' },
     trouble: writer.trouble() ?? log.diverged(),
     head: head === null ? null : { seq: head.seq, hash: head.id },

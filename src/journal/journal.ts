@@ -35,6 +35,8 @@ export interface JournalStatus {
   readonly saved: number;
   /** Touched and not yet saved, oldest first. */
   readonly pending: readonly Draft[];
+  /** The same, and what the journal adds itself, as the entries they are to be: to be shown at once, never as saved. */
+  readonly unsaved: readonly Entry[];
   readonly writer:
     | { readonly kind: 'writing' }
     | { readonly kind: 'anotherWindow' }

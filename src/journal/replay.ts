@@ -71,6 +71,7 @@ function statusOf(shown: readonly Entry[], because: 'replay' | 'fileOnly'): Jour
   return {
     saved: shown.length,
     pending: [],
+    unsaved: [],
     writer: { kind: 'readOnly', because },
     trouble: null,
     head: null,

@@ -38,6 +38,8 @@ export interface Chain {
 export interface Writer {
   readonly append: (draft: Draft, author: Author) => Promise<Entry>;
   readonly pending: () => readonly Draft[];
+  /** The whole queue as sealed, oldest first. */
+  readonly unsaved: () => readonly Entry[];
   readonly trouble: () => NotSaved | null;
   /** Tries at once instead of at the end of a pause. */
   readonly nudge: () => void;
@@ -212,6 +214,7 @@ export function createWriter(
         nudge();
       }),
     pending: () => queue.filter(({ touched }) => touched).map(({ draft }) => draft),
+    unsaved: () => queue.map(({ entry }) => entry),
     trouble: () => trouble,
     nudge,
     probe: () => {

@@ -15,33 +15,45 @@ export function useFlight(journal: Journal): {
   return { view, status };
 }
 
-/** Adds only what is new since it was last asked, so that a touch never folds the flight again. */
+/**
+ * Adds only what is new since it was last asked, so that a touch never folds the flight again. What was touched and not
+ * yet saved stands in the view at once, or a second touch on a slow disk would be taken for a first one; the count of
+ * saved entries alone says what is safe.
+ */
 function projectionOf(journal: Journal): () => FlightView {
-  const flight = startFlight();
-  const known = new Set<EntryId>();
-  let seen: ReturnType<Journal['entries']> | null = null;
+  let flight = startFlight();
+  let known = new Set<EntryId>();
+  let seen: readonly Entry[] = [];
+  let unsaved: readonly Entry[] = [];
   return () => {
     const entries = journal.entries();
-    if (entries !== seen) {
-      const fresh = freshOf(entries, seen, known);
-      seen = entries;
-      for (const entry of fresh) {
-        known.add(entry.id);
+    const waiting = journal.status().unsaved;
+    if (entries !== seen || waiting !== unsaved) {
+      let fresh = freshOf(entries, seen);
+      if (unsaved.some((entry) => !has(waiting, entry) && !has(fresh, entry))) {
+        // The journal went on under another recorder: these will never be saved under the ids they were shown by.
+        flight = startFlight();
+        known = new Set();
+        fresh = entries;
       }
-      flight.add(fresh);
+      seen = entries;
+      unsaved = waiting;
+      const added = [...fresh, ...waiting].filter(({ id }) => !known.has(id));
+      for (const { id } of added) {
+        known.add(id);
+      }
+      flight.add(added);
     }
     return flight.view();
   };
 }
 
+function has(entries: readonly Entry[], wanted: Entry): boolean {
+  return entries.some(({ id }) => id === wanted.id);
+}
+
 /** Nearly always the new entries stand at the end; only a late clock or a merge makes it worth looking everywhere. */
-function freshOf(
-  entries: readonly Entry[],
-  seen: readonly Entry[] | null,
-  known: ReadonlySet<EntryId>,
-): readonly Entry[] {
-  const before = seen?.length ?? 0;
-  return before > 0 && entries[before - 1] === seen?.[before - 1]
-    ? entries.slice(before)
-    : entries.filter((entry) => !known.has(entry.id));
+function freshOf(entries: readonly Entry[], seen: readonly Entry[]): readonly Entry[] {
+  const before = seen.length;
+  return before > 0 && entries[before - 1] === seen[before - 1] ? entries.slice(before) : entries;
 }

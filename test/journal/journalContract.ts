@@ -76,6 +76,7 @@ export function journalContract(name: string, newTablet: () => Tablet): void {
       expect(status).toEqual({
         saved: 2,
         pending: [],
+        unsaved: [],
         writer: { kind: 'writing' },
         trouble: null,
         head: { seq: 2, hash: last.id },

@@ -141,6 +141,7 @@ function memoryJournal(
     return {
       saved: kept.entries.length,
       pending: [],
+      unsaved: [],
       writer: { kind: 'writing' },
       trouble: null,
       head: head === null ? null : { seq: head.seq, hash: head.id },

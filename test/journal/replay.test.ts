@@ -56,6 +56,7 @@ describe('replay', () => {
     expect(journal.status()).toEqual({
       saved: 0,
       pending: [],
+      unsaved: [],
       writer: { kind: 'readOnly', because: 'replay' },
       trouble: null,
       head: null,

@@ -55,6 +55,8 @@ export function OpenFile({ desk, shelf }: { readonly desk: Desk; readonly shelf:
             if (file !== undefined) {
               void read(file);
             }
+            // Or choosing the same file again, after it was put right, would change nothing.
+            event.target.value = '';
           }}
         />
       </label>

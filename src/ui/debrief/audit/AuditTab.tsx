@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { doubtRuleWords } from '../../../analysis/words/orderRules.ts';
 import type { EntryId } from '../../../record/brand.ts';
 import type { StandingEntry } from '../../../record/flightState.ts';
 import { entryWords } from '../../../record/lang.ts';
@@ -9,7 +10,6 @@ import { entriesAbout } from '../entriesAbout.ts';
 import { fieldLabel, valueWords } from '../fields/labels.ts';
 import { isStruck } from '../standing.ts';
 import styles from './Audit.module.css';
-import { doubtRuleWords } from './doubtWords.ts';
 import { clockWords } from '../timeWords.ts';
 
 const KINDS = [

@@ -1,11 +1,17 @@
 import type { LiveEstimate } from '../../analysis/results.ts';
+import { gateWords } from '../../analysis/words/gates.ts';
+import {
+  missingNextWords,
+  missingWords,
+  noteWords,
+  provisionalWords,
+} from '../../analysis/words/reasons.ts';
 import type { EpochMs } from '../../record/brand.ts';
 import type { FlightSheet } from '../../record/sheet.ts';
 import { decimalsFor, figure } from '../kit/number.ts';
 import { ago, useSecond } from '../kit/time.ts';
 import { useFly } from './flyContext.ts';
 import { LivePlot } from './LivePlot.tsx';
-import { GATE_WORDS, MISSING_WORDS, NOTE_WORDS, PROVISIONAL_WORDS } from './liveWords.ts';
 import { isStale, useLive, type LiveNow } from './useLive.ts';
 import { flowWords, laminarWords, netWords } from './liveFigures.ts';
 import styles from './Live.module.css';
@@ -79,8 +85,8 @@ function Figure({
     case 'notYet':
       return (
         <output className={styles.reason} aria-label="No figure yet">
-          <b>{MISSING_WORDS[estimate.because][0]}</b>
-          <span>{MISSING_WORDS[estimate.because][1]}</span>
+          <b>{capital(missingWords(estimate.because))}</b>
+          <span>{missingNextWords(estimate.because)}</span>
         </output>
       );
     case 'baselineReading':
@@ -129,7 +135,7 @@ function Gates({
       <p className={styles.gate} data-gate={estimate.broken.join(' ')}>
         <b>Struck</b>
         <span>
-          {GATE_WORDS[first]}
+          {capital(gateWords(first))}
           {rest.length > 0 ? ` +${rest.length}` : ''}
           {age === null ? '' : `, ${age}`}
         </span>
@@ -142,6 +148,11 @@ function Gates({
       <span>{age ?? holdsWords(estimate, small)}</span>
     </p>
   );
+}
+
+/** A line of its own opens with a capital. */
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 function holdsWords(estimate: Exclude<LiveEstimate, { kind: 'notYet' }>, small: boolean): string {
@@ -158,10 +169,7 @@ function Beside({ live }: { readonly live: LiveNow }) {
   const doubts =
     estimate.kind === 'notYet'
       ? []
-      : [
-          ...estimate.provisional.map((each) => PROVISIONAL_WORDS[each]),
-          ...estimate.notes.map((each) => NOTE_WORDS[each]),
-        ];
+      : [...estimate.provisional.map(provisionalWords), ...estimate.notes.map(noteWords)];
   return (
     <div className={styles.beside}>
       <p className={styles.provisional} style={{ marginInlineStart: pastTheBar(estimate) }}>

@@ -1,16 +1,11 @@
 import type { ClockFit } from '../../../analysis/clocks.ts';
+import { clockUseWords } from '../../../analysis/words/points.ts';
 import { GroundTable } from '../../kit/GroundTable.tsx';
 import { figure } from '../../kit/number.ts';
 import { hmsTenths } from '../../kit/time.ts';
 import type { Desk } from '../context.ts';
 import styles from '../panels/Panels.module.css';
 import { clockWords } from '../timeWords.ts';
-
-const USES: Readonly<Record<ClockFit['use'], string>> = {
-  none: 'not used: no time hack',
-  offset: 'offset only',
-  offsetAndRate: 'offset and rate',
-};
 
 /** How each clock stood against the aircraft time base, with its doubt, and the hacks it was found from. */
 export function ClocksTab({ desk }: { readonly desk: Desk }) {
@@ -39,7 +34,7 @@ export function ClocksTab({ desk }: { readonly desk: Desk }) {
           },
           { key: 'middle', head: 'Offset mid-flight, s (1 σ)', cell: middleWords },
           { key: 'rate', head: 'Rate, s an hour (1 σ)', cell: rateWords },
-          { key: 'use', head: 'Use', cell: ({ use }) => USES[use] },
+          { key: 'use', head: 'Use', cell: clockUseWords },
           {
             key: 'steps',
             head: 'Steps suspected, Z',

@@ -1,20 +1,15 @@
 import type { EntryId } from '../../../record/brand.ts';
 import { itemAt } from '../../../record/trail.ts';
 import type { PointNumber, PointResult } from '../../../analysis/results.ts';
+import { flowIn, flowUnitOf } from '../../../analysis/sheetUnits.ts';
+import { leftOutWords } from '../../../analysis/words/gates.ts';
+import { methodWords, stateWords } from '../../../analysis/words/points.ts';
+import { missingWords, noDragWords, provisionalWords } from '../../../analysis/words/reasons.ts';
 import { GroundButton } from '../../kit/Ground.tsx';
 import { figure } from '../../kit/number.ts';
 import type { Desk } from '../context.ts';
-import {
-  flowIn,
-  flowUnitOf,
-  leftOutWords,
-  methodWords,
-  missingWords,
-  noDragWords,
-  provisionalWords,
-} from '../resultWords.ts';
 import styles from './Points.module.css';
-import { flowWords, reductionWords, stateWords } from './pointWords.ts';
+import { flowWords, reductionWords } from './pointWords.ts';
 import { clockWords } from '../timeWords.ts';
 
 /** One run: its number, how it was made, what was left out and why, down to the entries. */
@@ -102,7 +97,7 @@ function Numbers({ desk, result }: { readonly desk: Desk; readonly result: Point
             {figure(1.96 * flowIn(unit, result.standardUncertaintyKgPerS), 0)} {unit}
           </dd>
           <dt>Method</dt>
-          <dd>{methodWords(result)}</dd>
+          <dd>{methodWords({ result })}</dd>
         </dl>
       );
     case 'valid':
@@ -135,7 +130,7 @@ function Numbers({ desk, result }: { readonly desk: Desk; readonly result: Point
               {result.netFraction === null ? '' : `, ${figure(100 * result.netFraction, 1)} %`}
             </dd>
             <dt>Method</dt>
-            <dd>{methodWords(result)}</dd>
+            <dd>{methodWords({ result })}</dd>
             <dt>Made of</dt>
             <dd>
               {madeOf.entries.length} entries; baseline {madeOf.baselineRuns.join(', ')}:{' '}

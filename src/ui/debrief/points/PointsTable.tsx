@@ -1,7 +1,7 @@
 import type { PointResult } from '../../../analysis/results.ts';
+import { flowUnitOf } from '../../../analysis/sheetUnits.ts';
 import type { FlightSheet } from '../../../record/sheet.ts';
 import { figure } from '../../kit/number.ts';
-import { flowUnitOf } from '../resultWords.ts';
 import styles from './Points.module.css';
 import { figureOf, pointScaleOf, shareOf, ticksOf } from './pointScale.ts';
 import { flowWords, inPlaceWords, reductionWords } from './pointWords.ts';

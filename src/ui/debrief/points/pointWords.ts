@@ -1,6 +1,7 @@
 import type { PointResult, ReductionFigure } from '../../../analysis/results.ts';
+import { flowIn, type FlowUnit } from '../../../analysis/sheetUnits.ts';
+import { missingWords } from '../../../analysis/words/reasons.ts';
 import { figure } from '../../kit/number.ts';
-import { flowIn, missingWords } from '../resultWords.ts';
 
 /** "26.9 ± 1.7": per cent with half of its 95 % interval. */
 export function reductionWords({ fraction, interval95 }: ReductionFigure): string {
@@ -23,14 +24,6 @@ export function inPlaceWords(point: PointResult): string | null {
   }
 }
 
-const STATES: Readonly<Record<PointResult['state'], string>> = {
-  open: 'open',
-  complete: 'complete',
-  interrupted: 'interrupted',
-  terminated: 'terminated',
-};
-export const stateWords = (point: PointResult): string => STATES[point.state];
-
-export function flowWords(unit: 'lb/h' | 'kg/h', flowKgPerS: number | null): string {
+export function flowWords(unit: FlowUnit, flowKgPerS: number | null): string {
   return flowKgPerS === null ? 'not metered' : figure(flowIn(unit, flowKgPerS), 0);
 }

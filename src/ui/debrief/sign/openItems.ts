@@ -1,5 +1,7 @@
 import { reflyList } from '../../../analysis/cards.ts';
 import type { PointResult } from '../../../analysis/results.ts';
+import { reflyWords } from '../../../analysis/words/points.ts';
+import { missingWords } from '../../../analysis/words/reasons.ts';
 import type { EntryId } from '../../../record/brand.ts';
 import { findingWords } from '../../../file/words.ts';
 import { checkChains } from '../../../record/chain.ts';
@@ -8,7 +10,6 @@ import { entryWords } from '../../../record/lang.ts';
 import { items } from '../../../record/trail.ts';
 import { entriesAbout } from '../entriesAbout.ts';
 import { findingsByPanel, NOT_YET } from '../panels/findings.ts';
-import { missingWords } from '../resultWords.ts';
 import { isQueried } from '../standing.ts';
 
 /** Something that a signature should not hide: answered first, or signed as open. */
@@ -112,17 +113,10 @@ function pointItems(points: readonly PointResult[], view: FlightView): readonly 
   });
 }
 
-const REFLY_WORDS = {
-  notFlown: 'not flown',
-  tooFewReadings: 'too few readings',
-  interrupted: 'interrupted',
-  terminated: 'terminated',
-} as const;
-
 function reflyItems(view: FlightView): readonly OpenItem[] {
-  return reflyList(view).map(({ point, because }) => ({
+  return reflyList(view).map((refly) => ({
     family: 'point',
-    words: `${point} to re-fly: ${REFLY_WORDS[because]}`,
+    words: `${refly.point} to re-fly: ${reflyWords(refly)}`,
     entry: null,
   }));
 }

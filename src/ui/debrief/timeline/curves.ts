@@ -1,9 +1,10 @@
 import type { LiveEstimate, PointResult } from '../../../analysis/results.ts';
+import { flowIn, flowUnitOf } from '../../../analysis/sheetUnits.ts';
+import { gateWords } from '../../../analysis/words/gates.ts';
 import { epochMs, type EpochMs } from '../../../record/brand.ts';
 import type { FlightView } from '../../../record/flight.ts';
 import { itemAt, items } from '../../../record/trail.ts';
 import type { TimeBase } from '../timeBase.ts';
-import { flowIn, flowUnitOf, gateWords } from '../resultWords.ts';
 import type { CurvePoint, FuelCurve, FuelPoint, ReductionCurve, ReductionPoint } from './model.ts';
 import { shownTimeOf } from './spans.ts';
 

@@ -3,7 +3,7 @@ import type { EntryId, EpochMs } from '../record/brand.ts';
 import type { FlightView } from '../record/flight.ts';
 import type { CounterNow, FlightState, Glance } from '../record/flightState.ts';
 import type { FlightSheet, Instrument } from '../record/sheet.ts';
-import { itemAt, items } from '../record/trail.ts';
+import { itemAt } from '../record/trail.ts';
 import { correctedReading, instrumentOf, instrumentsFor, measureSi } from './calibrate.ts';
 
 export type GrossWeight =
@@ -35,28 +35,14 @@ const SAME_LOOK_S = 10;
 
 /** Ramp weight less everything counted by the reading at `glanceIndex`, the suction unit's fuel too. */
 export function grossWeightAt(view: FlightView, glanceIndex: number): GrossWeight {
-  return weightFromRamp(view.state, rampWeight(view), glanceIndex);
+  return weightFromRamp(view.state, rampWeight(view.state), glanceIndex);
 }
 
 /** What was loaded: the newest preflight record, else the flight sheet. */
-export function rampWeight(view: FlightView): RampWeight | null {
-  const { state } = view;
-  const takeOff = state.milestones.takeOffRoll ?? state.milestones.liftOff;
-  let found: RampWeight | null = null;
-  for (const { effective, standing, at, entry } of items(view.timeline)) {
-    // Loading ends with the take-off: a longer record must not make the answer dearer.
-    if (takeOff !== undefined && at > takeOff.at) break;
-    if (standing !== 'stands' || effective.kind !== 'preflightDone') continue;
-    const massKg =
-      effective.body.rampWeight === undefined
-        ? undefined
-        : measureSi(effective.body.rampWeight, 'mass');
-    if (massKg !== undefined) found = { massKg, by: entry.id };
-  }
-  if (found !== null) return found;
-  const ramp = state.sheet?.weights.ramp;
-  const massKg = ramp === undefined ? undefined : measureSi(ramp, 'mass');
-  return massKg === undefined ? null : { massKg, by: null };
+export function rampWeight({ rampWeight: weighed, sheet }: FlightState): RampWeight | null {
+  const said = weighed?.weight ?? sheet?.weights.ramp;
+  const massKg = said === undefined ? undefined : measureSi(said, 'mass');
+  return massKg === undefined ? null : { massKg, by: weighed?.by ?? null };
 }
 
 export interface RampWeight {

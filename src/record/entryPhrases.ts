@@ -63,6 +63,17 @@ export function signed(value: number): string {
   return value > 0 ? `+${numberWords(value)}` : numberWords(value);
 }
 
+/** `as found 2032-07-01`, what it corrects by, and why it was entered. */
+export function calibrationWords(body: Body<'instrumentCalibrated'>): readonly string[] {
+  const { condition, calibratedOn, correction, points, reason } = body;
+  const said = points === undefined ? correction : `table of ${points.length}`;
+  return [
+    `${condition === 'asFound' ? 'as found' : 'as left'} ${calibratedOn}`,
+    ...(said === undefined ? [] : [typeof said === 'number' ? signed(said) : said]),
+    reason,
+  ];
+}
+
 export function stepWords(stepMs: number | undefined): string | undefined {
   return stepMs === undefined ? undefined : `${signed(stepMs / 1000)}\u00a0s`;
 }

@@ -1,7 +1,7 @@
 import type { EntryId, EpochMs, FlightId, RecorderId } from './brand.ts';
 import type { Entry, KnownEntry, Reading, WingProbes } from './entry.ts';
 import type { PanelState } from './kinds.ts';
-import type { FlightPhase, FlightSheet, Wing } from './sheet.ts';
+import type { Calibration, FlightPhase, FlightSheet, Measure, Wing } from './sheet.ts';
 import type { Trail } from './trail.ts';
 
 /**
@@ -14,7 +14,16 @@ export interface FlightState {
   readonly nature: 'flight' | 'practice' | 'demo';
   readonly title: string;
   readonly date: string | null;
+  /** The flight sheet, each instrument with the calibration in force: what every reading of the flight is judged by. */
   readonly sheet: FlightSheet | null;
+  /** The same as the crew wrote it: what an editor begins from. */
+  readonly sheetAsWritten: FlightSheet | null;
+  /** Instruments whose calibration in force comes from an entry other than a flight sheet. */
+  readonly calibrations: Readonly<Record<string, CalibrationInForce>>;
+  /** The newest answer to the question whether all calibrations are in date; null where nobody gave one. */
+  readonly calibrationsInDate: (Timed & { readonly inDate: boolean }) | null;
+  /** The newest weight of the loaded aircraft before take-off; null where only the flight sheet gives one. */
+  readonly rampWeight: (Timed & { readonly weight: Measure }) | null;
   readonly openedAt: EpochMs | null;
   readonly closed: {
     readonly at: EpochMs;
@@ -58,6 +67,14 @@ export interface FlightState {
   readonly doubts: Trail<Doubt>;
   readonly entryCount: number;
   readonly lastAt: EpochMs | null;
+}
+
+export interface CalibrationInForce {
+  readonly calibration: Calibration;
+  /** Entries that it comes from, oldest first. */
+  readonly by: readonly EntryId[];
+  /** Of the newest certificate; null for a check before flight. */
+  readonly condition: 'asFound' | 'asLeft' | null;
 }
 
 /** When and by which entry; `doubtS` is one standard uncertainty, null where the flight sheet's default holds. */

@@ -12,6 +12,7 @@ import {
   words,
 } from './bodyParts.ts';
 import {
+  calibrationPointsSchema,
   flightSheetSchema,
   idSchema as id,
   measureSchema,
@@ -28,6 +29,10 @@ const PANEL_STATES = ['laminar', 'intermittent', 'turbulent', 'notAssessed'] as 
 export const panelStateSchema = v.picklist(PANEL_STATES);
 export type PanelState = v.InferOutput<typeof panelStateSchema>;
 
+const notNegative = v.pipe(finite, v.minValue(0));
+/** YYYY-MM-DD. */
+const day = v.pipe(v.string(), v.regex(/^\d{4}-\d{2}-\d{2}$/));
+
 const event = <const Entries extends v.ObjectEntries>(own: Entries) =>
   v.object({ ...common, ...own });
 
@@ -36,8 +41,8 @@ export const bodySchemas = {
   flightOpened: event({
     nature: v.picklist(['flight', 'practice', 'demo']),
     title: name,
-    /** Day-of-flight date in UTC, YYYY-MM-DD; a flight keeps it past midnight. */
-    date: v.pipe(v.string(), v.regex(/^\d{4}-\d{2}-\d{2}$/)),
+    /** Day-of-flight date in UTC; a flight keeps it past midnight. */
+    date: day,
     device: name,
     sheet: flightSheetSchema,
   }),
@@ -120,6 +125,23 @@ export const bodySchemas = {
     inDate: v.exactOptional(v.boolean()),
     probes: v.exactOptional(words),
   }),
+  /**
+   * A certificate of one instrument, before or after the flight. What it leaves out stays as it was: a correction alone
+   * replaces a table, doubts alone leave both. Numbers are in the instrument's unit.
+   */
+  instrumentCalibrated: event({
+    instrument: id,
+    correction: v.exactOptional(finite),
+    points: v.exactOptional(v.pipe(calibrationPointsSchema, v.minLength(2))),
+    /** One standard uncertainty shared by all readings, and one that comes anew with each. */
+    commonStandardUncertainty: v.exactOptional(notNegative),
+    independentStandardUncertainty: v.exactOptional(notNegative),
+    calibratedOn: day,
+    dueOn: v.exactOptional(day),
+    /** As found speaks of the flights before it too; as left only of those after it. */
+    condition: v.picklist(['asFound', 'asLeft']),
+    reason: words,
+  }),
   preflightDone: event({
     coversFitted: v.exactOptional(count),
     coversOf: v.exactOptional(count),
@@ -128,6 +150,13 @@ export const bodySchemas = {
     fuelTemperature: v.exactOptional(measureSchema),
     rampWeight: v.exactOptional(measureSchema),
     samplersLoaded: v.exactOptional(v.array(id)),
+  }),
+  fuelUplifted: event({
+    /** A mass, or a volume as the meter of the truck shows it; a volume becomes a mass with its density alone. */
+    amount: measureSchema,
+    density: v.exactOptional(measureSchema),
+    temperature: v.exactOptional(measureSchema),
+    docket: v.exactOptional(words),
   }),
 
   // Aircraft and devices

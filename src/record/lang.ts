@@ -1,5 +1,6 @@
 import { unreachable, type Entry, type KnownEntry } from './entry.ts';
 import {
+  calibrationWords,
   changeWords,
   DEVICE_WORDS,
   FORM_WORDS,
@@ -81,6 +82,8 @@ function saying(entry: KnownEntry): Words {
           ({ instrument, correction }) => `${instrument} ${signed(correction)}`,
         ),
       ];
+    case 'instrumentCalibrated':
+      return [`${kind} ${entry.body.instrument}`, ...calibrationWords(entry.body)];
     case 'preflightDone':
       return [
         kind,
@@ -88,6 +91,13 @@ function saying(entry: KnownEntry): Words {
           ? undefined
           : `covers ${entry.body.coversFitted} of ${entry.body.coversOf ?? '?'}`,
         entry.body.fuel && `fuel ${measureWords(entry.body.fuel)}`,
+      ];
+    case 'fuelUplifted':
+      return [
+        kind,
+        measureWords(entry.body.amount),
+        entry.body.density && `at ${measureWords(entry.body.density)}`,
+        entry.body.docket,
       ];
     case 'recorderSwitched':
     case 'photoPanelSwitched':

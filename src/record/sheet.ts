@@ -40,6 +40,8 @@ export const UNITS = [
   's',
   'lb/USgal',
   'kg/l',
+  'USgal',
+  'l',
 ] as const;
 export const unitSchema = v.picklist(UNITS);
 export type Unit = v.InferOutput<typeof unitSchema>;
@@ -83,16 +85,21 @@ export const consumerSchema = v.union([
 ]);
 export type Consumer = v.InferOutput<typeof consumerSchema>;
 
+/** As found on the bench: at this reading add this correction; straight lines between. */
+export const calibrationPointsSchema = v.array(v.object({ reading: finite, correction: finite }));
+
 const calibrationSchema = v.object({
   /** Added to the reading, in the instrument's unit; used where `points` has fewer than two rows. */
   correction: finite,
-  /** As found on the bench: at this reading add this correction; straight lines between. */
-  points: v.exactOptional(v.array(v.object({ reading: finite, correction: finite }))),
+  points: v.exactOptional(calibrationPointsSchema),
   /** What stays in doubt after correcting, one standard uncertainty, shared by all readings of the flight. */
   residualStandardUncertainty: v.exactOptional(finite),
+  /** What comes anew with each reading beside its scatter (hysteresis, a warm gauge), one standard uncertainty. */
+  independentStandardUncertainty: v.exactOptional(finite),
   calibratedOn: v.exactOptional(v.string()),
   dueOn: v.exactOptional(v.string()),
 });
+export type Calibration = Immutable<v.InferOutput<typeof calibrationSchema>>;
 
 export const instrumentSchema = v.object({
   id,
@@ -162,6 +169,50 @@ const clockSchema = v.object({
   resolutionS: finite,
 });
 
+const engineTableSchema = v.object({
+  /** By number; absent: all engines together. */
+  engine: v.exactOptional(v.pipe(v.number(), v.integer(), v.minValue(1))),
+  rows: v.pipe(v.array(v.object({ thrust: measureSchema, flow: measureSchema })), v.minLength(2)),
+  /** Of the table as a whole, one standard uncertainty: it shifts all rows alike. */
+  flowStandardUncertainty: v.exactOptional(measureSchema),
+  valid: v.exactOptional(name),
+});
+export type EngineTable = Immutable<v.InferOutput<typeof engineTableSchema>>;
+
+/** Limits over a sliding window; what is left out follows from the tolerances of the card. */
+const stabilitySchema = v.object({
+  windowS: v.exactOptional(finite),
+  /** Greatest less least inside the window. */
+  machRange: v.exactOptional(finite),
+  altitudeRange: v.exactOptional(measureSchema),
+  temperatureRange: v.exactOptional(measureSchema),
+  /** Share of the mean flow. */
+  flowRangeFraction: v.exactOptional(finite),
+  /** Slopes below which nothing needs correcting. */
+  climb: v.exactOptional(measureSchema),
+  machRatePerMin: v.exactOptional(finite),
+});
+
+const bleedSchema = v.object({
+  /** Share of the fuel flow that one per cent of core bleed costs: 0.012 is 1.2 %. */
+  flowFractionPerPercent: finite,
+  /** Per cent of the core flow that the suction takes. */
+  percentTaken: finite,
+  /** Of the product of the two, one standard uncertainty: a share of the fuel flow. */
+  standardUncertainty: finite,
+  from: name,
+});
+
+/**
+ * Share of the whole drag that the treated strips of wing, full chord and turbulent, carry as friction and form drag.
+ * It belongs to one aircraft: there is no default.
+ */
+const treatedDragShareSchema = v.object({
+  fraction: finite,
+  standardUncertainty: v.exactOptional(finite),
+  from: name,
+});
+
 export const SUCTION_DRIVES = ['ownMeteredFuel', 'bleed', 'shaft'] as const;
 
 export const flightSheetSchema = v.object({
@@ -182,11 +233,16 @@ export const flightSheetSchema = v.object({
     wingArea: measureSchema,
     engineCount: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(8)),
     suctionDrive: v.picklist(SUCTION_DRIVES),
+    /** What bleed for the suction costs; only where `suctionDrive` is bleed. Without it gross saving cannot be told. */
+    bleed: v.exactOptional(bleedSchema),
+    treatedDragShare: v.exactOptional(treatedDragShareSchema),
     /** d ln(fuel flow) / d ln(Mach) at the card, suction off and on. */
     machSensitivitySuctionOff: v.exactOptional(finite),
     machSensitivitySuctionOn: v.exactOptional(finite),
     /** Greatest lift to drag ratio that the crew will vouch for; bounds the energy term where no engine map is given. */
     liftToDragAtMost: v.exactOptional(finite),
+    /** CD = zeroLiftDrag + liftFactor CL², suction off: lets the baseline say how consumption goes with thrust. */
+    polar: v.exactOptional(v.object({ zeroLiftDrag: finite, liftFactor: finite, from: name })),
   }),
   /** Total flow = (idle + slope x thrust) x sqrt(T / Tstd); absent when there is no map. */
   engineMap: v.exactOptional(
@@ -197,6 +253,10 @@ export const flightSheetSchema = v.object({
       valid: v.exactOptional(name),
     }),
   ),
+  /** Flow against thrust off the engine deck, at the card on a standard day; comes before `engineMap`. */
+  engineTables: v.exactOptional(v.array(engineTableSchema)),
+  /** d ln(specific consumption) / d ln(thrust) about the card; serves where there is neither map nor table. */
+  tsfcSlope: v.exactOptional(v.object({ slope: finite, standardUncertainty: finite, from: name })),
   weights: v.object({
     ramp: v.exactOptional(measureSchema),
     zeroFuel: v.exactOptional(measureSchema),
@@ -211,6 +271,7 @@ export const flightSheetSchema = v.object({
     climb: measureSchema,
   }),
   machHoldStandardUncertainty: v.exactOptional(finite),
+  stability: v.exactOptional(stabilitySchema),
   timeDoubts: v.object({ touchS: finite, readingS: finite, lateS: finite }),
   /** What earlier flights taught about the suction-off flow; always labelled borrowed. */
   borrowedBaseline: v.exactOptional(

@@ -27,6 +27,7 @@ const DIMENSION_WORDS: Readonly<Record<Dimension, string>> = {
   flowPerForce: 'a fuel flow per thrust',
   time: 'a time',
   density: 'a density',
+  volume: 'a volume',
 };
 
 export function dimensionWords(dimension: Dimension): string {

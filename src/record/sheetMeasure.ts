@@ -14,7 +14,8 @@ export type Dimension =
   | 'force'
   | 'flowPerForce'
   | 'time'
-  | 'density';
+  | 'density'
+  | 'volume';
 
 const DIMENSIONS: Readonly<Record<Unit, Dimension>> = {
   'lb/h': 'flow',
@@ -44,6 +45,8 @@ const DIMENSIONS: Readonly<Record<Unit, Dimension>> = {
   s: 'time',
   'lb/USgal': 'density',
   'kg/l': 'density',
+  USgal: 'volume',
+  l: 'volume',
 };
 
 const BY_QUANTITY: Readonly<Record<Quantity, Dimension>> = {
@@ -127,6 +130,8 @@ const UNIT_WORDS: Partial<Readonly<Record<Unit, string>>> = {
   'kg/h/N': 'kg/h per N',
   'lb/USgal': 'lb per US gal',
   'kg/l': 'kg per litre',
+  USgal: 'US gal',
+  l: 'litres',
 };
 
 export function unitWords(unit: Unit): string {

@@ -32,7 +32,7 @@ export type ReadingOutcome =
 export function contextOf(view: FlightView): Context | null {
   const { sheet } = view.state;
   const terms = sheet === null ? null : sheetTerms(sheet);
-  return terms === null ? null : { state: view.state, terms, ramp: rampWeight(view) };
+  return terms === null ? null : { state: view.state, terms, ramp: rampWeight(view.state) };
 }
 
 /** The reading at `index`, reduced to the card, or the first thing that is missing. */

@@ -1,6 +1,7 @@
 import type { EpochMs } from '../brand.ts';
 import { unreachable, type KnownEntry } from '../entry.ts';
 import type { StandingEntry, Timed } from '../flightState.ts';
+import { calibrationChecked, instrumentCalibrated } from './calibrations.ts';
 import { type Fold, timedBy, withState } from './fold.ts';
 import {
   closed,
@@ -79,7 +80,11 @@ function said(fold: Fold, entry: KnownEntry, timed: Timed, ownAt: EpochMs): Fold
     case 'timeHackTaken':
       return timeHackTaken(fold, entry, timed, ownAt);
     case 'preflightDone':
-      return preflightDone(fold, entry);
+      return preflightDone(fold, entry, timed);
+    case 'calibrationChecked':
+      return calibrationChecked(fold, entry, timed);
+    case 'instrumentCalibrated':
+      return instrumentCalibrated(fold, entry, timed);
 
     case 'recorderSwitched':
       return entry.body.on
@@ -175,7 +180,7 @@ function said(fold: Fold, entry: KnownEntry, timed: Timed, ownAt: EpochMs): Fold
     case 'briefAccepted':
     case 'reminderAnswered':
     case 'briefHeld':
-    case 'calibrationChecked':
+    case 'fuelUplifted':
     case 'photoFrameTaken':
     case 'engineStarted':
     case 'engineShutDown':

@@ -7,8 +7,10 @@ import {
   type Timed,
 } from '../flightState.ts';
 import type { FlightSheet } from '../sheet.ts';
+import { dimensionOf } from '../sheetMeasure.ts';
 import { extended, firstOf, items, appended } from '../trail.ts';
 import { doubted, type Fold, withMemory, withState } from './fold.ts';
+import { sheetInForce } from './calibrations.ts';
 import { sheetIndex } from './sheetIndex.ts';
 import { wingsNamed } from './suction.ts';
 import { askedForPanels } from './wing.ts';
@@ -28,7 +30,9 @@ export function flightOpened(fold: Fold, entry: EntryOf<'flightOpened'>, timed: 
 export function withSheet(fold: Fold, sheet: FlightSheet): Fold {
   const unknown = sheet.panels.map((panel): [string, CoverState] => [panel.id, 'unknown']);
   const covers = { ...Object.fromEntries(unknown), ...fold.state.covers };
-  return withMemory(withState(fold, { sheet, covers }), { sheet: sheetIndex(sheet) });
+  const inForce = sheetInForce(fold, sheet);
+  const next = withState(fold, { ...inForce, sheetAsWritten: sheet, covers });
+  return withMemory(next, { sheet: sheetIndex(inForce.sheet) });
 }
 
 /** What begins a flight is timed by its first entry, what ends it by its latest: a second approach comes to a second touchdown. */
@@ -47,8 +51,21 @@ export function milestone(fold: Fold, name: keyof Milestones, timed: Timed): Fol
     : withState(fold, { milestones: { ...milestones, [name]: timed } });
 }
 
+/** Loading ends with the take-off; a weight in a unit of something else is none. */
+export function preflightDone(fold: Fold, entry: EntryOf<'preflightDone'>, timed: Timed): Fold {
+  const { rampWeight: weight } = entry.body;
+  const { takeOffRoll, liftOff } = fold.state.milestones;
+  const loaded =
+    weight !== undefined &&
+    dimensionOf(weight.unit) === 'mass' &&
+    (takeOffRoll ?? liftOff) === undefined
+      ? withState(fold, { rampWeight: { ...timed, weight } })
+      : fold;
+  return allCoversFitted(loaded, entry);
+}
+
 /** All covers fitted is all that a count can say; of some, nobody knows which. */
-export function preflightDone(fold: Fold, entry: EntryOf<'preflightDone'>): Fold {
+function allCoversFitted(fold: Fold, entry: EntryOf<'preflightDone'>): Fold {
   const { coversFitted, coversOf } = entry.body;
   if (coversFitted === undefined || coversFitted === 0 || coversFitted !== coversOf) {
     return fold;

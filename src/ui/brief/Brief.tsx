@@ -156,10 +156,10 @@ async function sheetOf(
   flight: FlightId,
 ): Promise<FlightSheet | null> {
   if (open?.flight === flight) {
-    return viewOf(open.entries()).state.sheet;
+    return viewOf(open.entries()).state.sheetAsWritten;
   }
   const journal = await shelf.journalOf(flight);
-  const { sheet } = viewOf(journal.entries()).state;
+  const { sheetAsWritten: sheet } = viewOf(journal.entries()).state;
   await journal.close();
   return sheet;
 }

@@ -31,7 +31,7 @@ export function OpenFlightView(props: {
 }) {
   const { journal, shelf, place, onPlace } = props;
   const { view, status } = useFlight(journal);
-  const { sheet } = view.state;
+  const { sheetAsWritten: sheet } = view.state;
   useKeptCopy(shelf, sheet);
   return (
     <>

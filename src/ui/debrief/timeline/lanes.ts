@@ -128,6 +128,7 @@ export function laneOf(entry: Entry, sheet: FlightSheet | null): LaneId {
     case 'testPointEnded':
     case 'testPointInterrupted':
     case 'testPointTerminated':
+    case 'fuelUplifted':
       return 'fuel';
     case 'flightOpened':
     case 'recorderJoined':
@@ -146,6 +147,7 @@ export function laneOf(entry: Entry, sheet: FlightSheet | null): LaneId {
     case 'timeHackTaken':
     case 'briefHeld':
     case 'calibrationChecked':
+    case 'instrumentCalibrated':
     case 'preflightDone':
     case 'recorderSwitched':
     case 'photoPanelSwitched':

@@ -1,6 +1,7 @@
 import type { FlightSheet, Measure } from './sheet.ts';
 import { doubt, positiveMeasure, withinSpan, type SheetDoubt } from './sheetDoubt.ts';
 import { dimensionOf, inBase, measureWords, numberWords } from './sheetMeasure.ts';
+import { suctionDoubts } from './sheetCheckSuction.ts';
 import type { SheetPath } from './sheetEdit.ts';
 
 /** Spans of these checks are wide guesses at what any research aircraft may have: common practice, no source. */
@@ -58,6 +59,7 @@ export function* aircraftDoubts(sheet: FlightSheet): Generator<SheetDoubt> {
     [5, 60],
   );
   yield* engineMapDoubts(sheet);
+  yield* suctionDoubts(sheet);
   yield* baselineDoubts(sheet);
 }
 

@@ -17,6 +17,13 @@ function edited(path: SheetPath, value: unknown): FlightSheet {
   return sheet;
 }
 
+const BLEED = {
+  flowFractionPerPercent: 0.012,
+  percentTaken: 3,
+  standardUncertainty: 0.005,
+  from: 'engine deck',
+};
+
 /** One bad edit a row: where, what is put there, and the sentence that has to appear. */
 const BAD_EDITS: readonly (readonly [SheetPath, unknown, string])[] = [
   ['title', ' ', 'Title of the flight: not given yet.'],
@@ -36,6 +43,43 @@ const BAD_EDITS: readonly (readonly [SheetPath, unknown, string])[] = [
     'Wing area: 46 000 ft² is unlikely for an aircraft; check the unit.',
   ],
   ['aircraft.liftToDragAtMost', 250, 'Greatest lift to drag: 250, usually 5 to 60.'],
+  [
+    'aircraft.suctionDrive',
+    'bleed',
+    'No cost of bleed: the engines show what suction saves net, and the gross saving stays open.',
+  ],
+  ['aircraft.bleed', BLEED, 'Cost of bleed is given, but bleed does not drive the suction.'],
+  [
+    'aircraft.bleed',
+    { ...BLEED, flowFractionPerPercent: 1.2 },
+    'Fuel flow per per cent of bleed: 1.2, usually 0.002 to 0.05.',
+  ],
+  [
+    'aircraft.bleed',
+    { ...BLEED, percentTaken: 40 },
+    'Bleed taken, per cent: 40, usually 0.1 to 15.',
+  ],
+  [
+    'aircraft.bleed',
+    { ...BLEED, standardUncertainty: 0 },
+    'Cost of bleed: its doubt is not given yet.',
+  ],
+  ['aircraft.bleed', { ...BLEED, from: ' ' }, 'Cost of bleed: say from whom it is.'],
+  [
+    'aircraft.treatedDragShare',
+    { fraction: 36, from: 'polar' },
+    'Drag share of the treated strips: 36, but a share lies between 0 and 1.',
+  ],
+  [
+    'aircraft.treatedDragShare',
+    { fraction: 0.36, standardUncertainty: 0, from: 'polar' },
+    'Drag share of the treated strips: a doubt has to be above zero.',
+  ],
+  [
+    'aircraft.treatedDragShare',
+    { fraction: 0.36, from: '' },
+    'Drag share of the treated strips: say from whom it is.',
+  ],
   ['aircraft.machSensitivitySuctionOn', -1, 'Mach sensitivity, suction on: −1, usually 0 to 6.'],
   [
     'aircraft.suctionDrive',

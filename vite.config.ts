@@ -96,8 +96,9 @@ export default defineConfig({
           root,
           environment: 'node',
           include: [
-            'test/{aero,record,analysis,file,copies,sw,house,reference}/**/*.test.{ts,tsx}',
+            'test/{aero,record,analysis,file,copies,desk,sw,house,reference}/**/*.test.{ts,tsx}',
           ],
+          exclude: ['test/desk/**/*.built.test.ts'],
         },
       },
       {
@@ -145,7 +146,7 @@ export default defineConfig({
           name: 'journeys',
           root,
           environment: 'node',
-          include: ['test/browser/**/*.test.ts'],
+          include: ['test/browser/**/*.test.ts', 'test/desk/**/*.built.test.ts'],
           globalSetup: ['test/browser/builtFirst.ts'],
           fileParallelism: false,
           testTimeout: 180_000,

@@ -1,8 +1,9 @@
-// Makes sure that dist/ holds the build of the files as they are now.
+// Makes sure that dist/ and the command line are the build of the files as they are now.
 import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { buildId } from './buildId.mjs';
+import { isDeskBuilt } from './desk.mjs';
 import { precacheFaults } from './precache.mjs';
 
 const ROOT = join(import.meta.dirname, '..');
@@ -28,6 +29,10 @@ function isBuilt() {
  * @returns {boolean} false when the build failed; it has said why
  */
 export function ensureBuilt() {
+  return ensureAppBuilt() && ensureDeskBuilt();
+}
+
+function ensureAppBuilt() {
   if (isBuilt()) return true;
   const vite = join(ROOT, 'node_modules/vite/bin/vite.js');
   const { VITEST: _insideTests, ...env } = process.env;
@@ -39,5 +44,17 @@ export function ensureBuilt() {
   const faults = status === 0 ? precacheFaults(DIST) : [];
   if (status === 0 && faults.length === 0) return true;
   console.error([stdout, stderr, ...faults].join('\n'));
+  return false;
+}
+
+function ensureDeskBuilt() {
+  if (isDeskBuilt()) return true;
+  const { status, stdout, stderr } = spawnSync(
+    process.execPath,
+    [join(import.meta.dirname, 'desk.mjs')],
+    { cwd: ROOT, encoding: 'utf8' },
+  );
+  if (status === 0) return true;
+  console.error([stdout, stderr].join('\n'));
   return false;
 }

@@ -29,6 +29,7 @@ const STATIC = [
 const BUILD = [
   { name: 'build', args: ['vite/bin/vite.js', 'build'] },
   { name: 'starts offline', args: ['../.tools/precache.mjs'] },
+  { name: 'command line', args: ['../.tools/desk.mjs'] },
 ];
 
 const scratch = mkdtempSync(join(tmpdir(), 'kneeline-check-'));

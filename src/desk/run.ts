@@ -1,0 +1,23 @@
+import { check } from './check.ts';
+import type { Command } from './commandLine.ts';
+import { merge } from './merge.ts';
+import type { Outcome } from './outcome.ts';
+import { printable } from './printable.ts';
+import type { Source } from './sources.ts';
+
+/** What a command says and wants written, from the files that it names. */
+export function run(command: Command, sources: readonly Source[]): Outcome {
+  switch (command.verb) {
+    case 'check':
+      return check(sources);
+    case 'merge':
+      return merge(sources, command);
+    case 'results':
+    case 'tables':
+      return { code: 2, out: '', err: '', files: [] };
+    case 'say':
+      return { code: 0, out: command.text, err: '', files: [] };
+    case 'wrong':
+      return { code: 2, out: '', err: `${printable(command.because)}\n`, files: [] };
+  }
+}

@@ -29,6 +29,8 @@ export interface DisplayParts {
   readonly repeatabilitySi: number | null;
   /** What the calibration leaves, shared by all readings of the flight. */
   readonly residualSi: number;
+  /** What the calibration leaves anew with each reading. */
+  readonly independentSi: number;
 }
 
 const DIMENSIONS: Readonly<Record<Quantity, Dimension>> = {
@@ -67,15 +69,19 @@ export function correctedReading(instrument: Instrument, reading: Reading): Corr
         repeatability === undefined
           ? null
           : (siDifference(Math.abs(repeatability), instrument) ?? null),
-      residualSi:
-        siDifference(Math.abs(calibration.residualStandardUncertainty ?? 0), instrument) ?? 0,
+      residualSi: doubtSi(calibration.residualStandardUncertainty, instrument),
+      independentSi: doubtSi(calibration.independentStandardUncertainty, instrument),
     },
   };
 }
 
 /** One standard uncertainty of one look at the display; half a step where no repeatability was declared. */
-export function displayUncertaintySi({ stepSi, repeatabilitySi }: DisplayParts): number {
-  return Math.hypot(stepSi / Math.sqrt(12), repeatabilitySi ?? stepSi / 2);
+export function displayUncertaintySi({
+  stepSi,
+  repeatabilitySi,
+  independentSi,
+}: DisplayParts): number {
+  return Math.hypot(stepSi / Math.sqrt(12), repeatabilitySi ?? stepSi / 2, independentSi);
 }
 
 export function instrumentOf(sheet: FlightSheet, id: string): Instrument | undefined {
@@ -138,6 +144,10 @@ function siValue(value: number, unit: Unit, quantity: Quantity): number | undefi
 
 function siDifference(value: number, { unit, quantity }: Instrument): number | undefined {
   return measureDifferenceSi({ value, unit }, DIMENSIONS[quantity]);
+}
+
+function doubtSi(declared: number | undefined, instrument: Instrument): number {
+  return siDifference(Math.abs(declared ?? 0), instrument) ?? 0;
 }
 
 function uncorrected(because: Uncorrected): Corrected {

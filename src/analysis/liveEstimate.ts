@@ -21,7 +21,6 @@ import {
 import { reductionOf, type BaselineInUse } from './reading/figure.ts';
 import { brokenLive, LIVE_GATES } from './reading/gates.ts';
 import { runMean } from './reading/runMean.ts';
-import type { SheetTerms } from './reading/sheetTerms.ts';
 import type { LiveEstimate, MadeOf, Missing, Provisional } from './results.ts';
 
 /**
@@ -112,7 +111,7 @@ function reductionEstimate(
     glance: reading.glance,
     broken,
     passed: LIVE_GATES.filter((gate) => !broken.includes(gate)),
-    provisional: [...inUse.provisional, ...provisionalMethod(terms, mean.repeatabilityDeclared)],
+    provisional: [...inUse.provisional, ...provisionalMethod(context, mean.repeatabilityDeclared)],
     fuel: reduction.fuel,
     drag: reduction.drag,
     net: reduction.net,
@@ -145,7 +144,7 @@ function baselineEstimate(
     broken: brokenLive(context, glance, reading).filter((gate) => gate !== 'moisture'),
     provisional: [
       ...provisionalBaseline(context, glance),
-      ...provisionalMethod(terms, mean.repeatabilityDeclared),
+      ...provisionalMethod(context, mean.repeatabilityDeclared),
     ],
     flowAtCardKgPerS: reading.flowAtCardKgPerS,
     weightN: reading.weightN,
@@ -167,10 +166,10 @@ function baselineEstimate(
 
 /** What the method itself lacks, whichever reading. */
 export function provisionalMethod(
-  terms: SheetTerms,
+  { terms, calibrations }: Context,
   repeatabilityDeclared: boolean,
 ): readonly Provisional[] {
-  const doubts: Provisional[] = [];
+  const doubts: Provisional[] = [...calibrations.provisional];
   if (terms.map === null) doubts.push('noEngineMap');
   if (terms.map === null && !terms.liftToDragVouched) doubts.push('noLiftToDrag');
   if (!repeatabilityDeclared) doubts.push('noRepeatability');

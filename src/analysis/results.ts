@@ -45,6 +45,12 @@ export type Provisional =
   /** Probes in that run were called laminar: suction-off flow must be turbulent to be a baseline. */
   | 'baselineNotTurbulent'
   | 'oneBaselineReading'
+  /** A gauge was out of its calibration term on the day, or somebody said so. */
+  | 'calibrationPastDue'
+  /** A certificate taken after the flight recomputed it; `viewAsOf` gives what was said before. */
+  | 'calibratedAfterFlight'
+  /** What calibration leaves in doubt was not stated, so that the interval is too narrow. */
+  | 'noCalibrationDoubt'
   /** No engine map and nobody vouched for a lift to drag ratio: a generous bound stands in. */
   | 'noLiftToDrag';
 

@@ -65,11 +65,12 @@ function numberOf(context: Context, reduced: ReducedRun): PointNumber {
 }
 
 function reductionNumber(
-  { terms }: Context,
+  context: Context,
   reduced: ReducedRun,
   mean: RunMean,
   against: NonNullable<ReducedRun['against']>,
 ): PointNumber {
+  const { terms } = context;
   const { inUse, broken, reduction } = against;
   const { baselineKgPerS, dayFactor } = reduction;
   const savedKgPerS = (baselineKgPerS - mean.flowAtCardKgPerS) * dayFactor;
@@ -84,7 +85,7 @@ function reductionNumber(
     netKgPerS,
     netFraction: netKgPerS === null ? null : netKgPerS / (baselineKgPerS * dayFactor),
     broken,
-    provisional: [...inUse.provisional, ...provisionalMethod(terms, mean.repeatabilityDeclared)],
+    provisional: [...inUse.provisional, ...provisionalMethod(context, mean.repeatabilityDeclared)],
     madeOf: madeOf(reduced, mean, against, unitKgPerS),
   };
 }

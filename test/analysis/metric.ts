@@ -32,6 +32,14 @@ export function metricSheet(sheet: FlightSheet): object {
 
 /** A body with its readings and measures metric; amendments of readings too. */
 export function metricBody(entry: Entry, sheet: FlightSheet): object {
+  if (entry.kind === 'calibrationChecked') {
+    const corrections = entry.body.corrections.map(({ instrument, correction }) => {
+      const gauge = sheet.instruments.find(({ id }) => id === instrument);
+      const factor = gauge === undefined ? 1 : (METRIC[gauge.unit]?.factor ?? 1);
+      return { instrument, correction: correction * factor };
+    });
+    return { ...entry.body, corrections };
+  }
   if (entry.kind !== 'entryAmended') return asObject(measures(bodyOf(entry)));
   const { changes, ...body } = entry.body;
   return {

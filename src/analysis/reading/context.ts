@@ -1,8 +1,9 @@
 import type { EntryId } from '../../record/brand.ts';
 import type { FlightView } from '../../record/flight.ts';
 import type { FlightState, Glance, Run } from '../../record/flightState.ts';
-import type { TestCard } from '../../record/sheet.ts';
+import type { Instrument, TestCard } from '../../record/sheet.ts';
 import { itemAt } from '../../record/trail.ts';
+import { calibrationsUsed, type CalibrationsUsed } from '../calibrations.ts';
 import { reduceReading, totalFlow, type ReducedReading } from '../reduceReading.ts';
 import type { Missing, Note } from '../results.ts';
 import { rampWeight, weightFromRamp, type RampWeight } from '../weight.ts';
@@ -14,6 +15,7 @@ export interface Context {
   readonly state: FlightState;
   readonly terms: SheetTerms;
   readonly ramp: RampWeight | null;
+  readonly calibrations: CalibrationsUsed;
 }
 
 /** By what is known at the reading, or with the readings after it too. */
@@ -32,12 +34,23 @@ export type ReadingOutcome =
 export function contextOf(view: FlightView): Context | null {
   const { sheet } = view.state;
   const terms = sheet === null ? null : sheetTerms(sheet);
-  return terms === null ? null : { state: view.state, terms, ramp: rampWeight(view.state) };
+  if (terms === null) return null;
+  const flows = [...terms.engineFlows, ...(terms.suctionIsMetered ? unitGauge(terms) : [])];
+  return {
+    state: view.state,
+    terms,
+    ramp: rampWeight(view.state),
+    calibrations: calibrationsUsed(view.state, flows),
+  };
+}
+
+function unitGauge({ suctionFlow }: SheetTerms): readonly Instrument[] {
+  return suctionFlow === null ? [] : [suctionFlow];
 }
 
 /** The reading at `index`, reduced to the card, or the first thing that is missing. */
 export function readingAt(
-  { state, terms, ramp }: Context,
+  { state, terms, ramp, calibrations }: Context,
   index: number,
   hindsight: Hindsight,
 ): ReadingOutcome {
@@ -63,7 +76,9 @@ export function readingAt(
     kind: 'reduced',
     reading,
     glance,
-    entries: [...new Set([...glance.by, ...airEntries(state, air), ...weight.by])],
+    entries: [
+      ...new Set([...glance.by, ...airEntries(state, air), ...weight.by, ...calibrations.entries]),
+    ],
     notes: notesOf(glance, air, weight.method),
   };
 }

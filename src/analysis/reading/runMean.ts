@@ -102,11 +102,12 @@ function gaugesComponents(
   const components: Component[] = [];
   let declared = true;
   for (const { parts } of engines) {
-    const { stepSi, repeatabilitySi } = parts;
+    const { stepSi, repeatabilitySi, independentSi } = parts;
     // Only scatter of half a step or more moves the reading over several digits, so that a mean helps.
     const dithered = repeatabilitySi !== null && repeatabilitySi >= stepSi / 2 - 1e-12;
     const resolution = resolutionUncertainty(stepSi);
     components.push(certain(dithered ? resolution / Math.sqrt(count) : resolution));
+    components.push(certain(independentSi / Math.sqrt(count)));
     if (repeatabilitySi === null) declared = false;
     else components.push(certain(repeatabilitySi / Math.sqrt(count)));
   }
@@ -176,6 +177,7 @@ function unitUncertainty({ parts }: EngineFlow, count: number): number {
   const look = Math.hypot(
     resolutionUncertainty(parts.stepSi),
     parts.repeatabilitySi ?? parts.stepSi,
+    parts.independentSi,
   );
   return Math.hypot(look / Math.sqrt(count), parts.residualSi);
 }

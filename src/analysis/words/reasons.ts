@@ -23,6 +23,9 @@ const PROVISIONAL: Readonly<Record<Provisional, string>> = {
   baselineNotOnCondition: 'baseline not on condition',
   baselineNotTurbulent: 'baseline partly laminar',
   oneBaselineReading: 'one baseline reading',
+  calibrationPastDue: 'calibration past due',
+  calibratedAfterFlight: 'calibrated after flight',
+  noCalibrationDoubt: 'calibration doubt not stated',
   noLiftToDrag: 'lift to drag guessed',
 };
 

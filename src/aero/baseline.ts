@@ -1,5 +1,5 @@
-import { ready, requireNotNegative, requirePositive, unavailable } from './outcome.ts';
-import type { Outcome, Unavailable } from './outcome.ts';
+import { requireFinite, requireNotNegative, requirePositive } from './outcome.ts';
+import { unavailable, type Unavailable } from './outcome.ts';
 import {
   fitLinear,
   predict,
@@ -21,6 +21,8 @@ export interface BaselineRun {
   /** Independent part of the doubt of that mean. */
   readonly standardUncertaintyKgPerS: number;
   readonly readingCount: number;
+  /** Mean Mach number; needed by a Mach term alone. */
+  readonly mach?: number;
 }
 
 /** d ln F/d ln W, and how well it is known. */
@@ -35,9 +37,6 @@ export const UNKNOWN_WEIGHT_ELASTICITY: WeightElasticity = {
   standardUncertainty: 1 / Math.sqrt(3),
 };
 
-/** Two off runs either side of an on run further apart than this many doubts give no value: 2 √2. */
-export const BRACKET_DRIFT_DOUBTS = 2 * Math.SQRT2;
-
 export interface PairBaseline {
   readonly kind: 'pair';
   readonly runs: readonly [BaselineRun];
@@ -50,6 +49,20 @@ export interface FittedBaseline {
   readonly borrowed: WeightElasticity | undefined;
   readonly referenceWeightN: number;
   readonly fit: Fit;
+  /** From `fitBaselineWithMach`; without it the line holds at one Mach number. */
+  readonly machTerm?: MachTerm;
+}
+
+/** + m (M − Mref): a third coefficient of the fit, or known beforehand with a doubt of its own. */
+export interface MachTerm {
+  readonly kind: 'fitted' | 'known';
+  readonly referenceMach: number;
+  readonly lowestMach: number;
+  readonly highestMach: number;
+  /** m. */
+  readonly slopeKgPerSPerMach: number;
+  /** Of a known slope; that of a fitted one is in the fit. */
+  readonly knownStandardUncertainty: number;
 }
 
 export type Baseline = PairBaseline | FittedBaseline;
@@ -64,6 +77,10 @@ export interface BaselineValue {
   readonly runShares: readonly number[];
   /** ∂F/∂E of the borrowed elasticity, kg/s; 0 where none was borrowed. */
   readonly perElasticityKgPerS: number;
+  /** ∂F/∂M; 0 without a Mach term. */
+  readonly machSlopeKgPerSPerMach: number;
+  /** ∂F/∂m of a known Mach slope, in Mach numbers; 0 where none was handed in. */
+  readonly perKnownMachSlope: number;
   /** h0 of the fit; 0 for a pair, which has none. */
   readonly leverage: number;
 }
@@ -143,63 +160,50 @@ export function liveBaseline(
   return fitBaseline({ runs, trust: 'absolute', borrowed });
 }
 
-/** The baseline at `weightN`, on the line or off its end: gates are asked separately. */
-export function baselineAt(baseline: Baseline, weightN: number): BaselineValue {
+/**
+ * The baseline at `weightN`, on the line or off its end: gates are asked separately.
+ *
+ * @param mach used by a baseline with a Mach term; left out, its reference
+ */
+export function baselineAt(baseline: Baseline, weightN: number, mach?: number): BaselineValue {
   requirePositive('weight', weightN);
   if (baseline.kind === 'pair') return pairAt(baseline, weightN);
-  const { fit, runs, referenceWeightN, borrowed } = baseline;
+  const { fit, runs, referenceWeightN, borrowed, machTerm } = baseline;
+  const machOff =
+    machTerm === undefined ? 0 : (mach ?? machTerm.referenceMach) - machTerm.referenceMach;
+  requireFinite('Mach difference', machOff);
   const row = rowAt(weightN, referenceWeightN);
-  const { value, standardUncertainty, leverage, shares } = predict(fit, row);
+  const { value, standardUncertainty, leverage, shares } = predict(
+    fit,
+    machTerm?.kind === 'fitted' ? [...row, machOff] : row,
+  );
+  const runShares = shares.slice(0, runs.length);
+  const known = machTerm?.kind === 'known' ? machTerm : undefined;
+  // A steeper slope lifts the answer by its own distance and lowers it by that of the runs.
+  const perKnownMachSlope =
+    known === undefined
+      ? 0
+      : runShares.reduce(
+          (left, share, k) => left - share * ((runs[k]?.mach ?? 0) - known.referenceMach),
+          machOff,
+        );
+  const fuelFlowKgPerS = value + (known?.slopeKgPerSPerMach ?? 0) * machOff;
   const [, slope = 0] = fit.coefficients;
   return {
-    fuelFlowKgPerS: value,
-    standardUncertaintyKgPerS: standardUncertainty,
-    weightElasticity: (2 * slope * row[1]) / value,
-    runShares: shares.slice(0, runs.length),
+    fuelFlowKgPerS,
+    standardUncertaintyKgPerS: Math.hypot(
+      standardUncertainty,
+      perKnownMachSlope * (known?.knownStandardUncertainty ?? 0),
+    ),
+    weightElasticity: (2 * slope * row[1]) / fuelFlowKgPerS,
+    runShares,
+    machSlopeKgPerSPerMach: machTerm?.slopeKgPerSPerMach ?? 0,
+    perKnownMachSlope,
     // A higher E lifts what the last row reads by the flow at the mean weight.
     perElasticityKgPerS:
       borrowed === undefined ? 0 : (shares[runs.length] ?? 0) * fittedAtMean(baseline),
     leverage,
   };
-}
-
-/**
- * An on run between two off runs: both moved to its weight, their mean taken.
- *
- * @returns `bracketDrifts` when they differ by more than 2√2 of their doubt
- */
-export function bracketAt({
-  before,
-  after,
-  weightN,
-  borrowed,
-}: {
-  readonly before: BaselineRun;
-  readonly after: BaselineRun;
-  readonly weightN: number;
-  readonly borrowed: WeightElasticity;
-}): Outcome<BaselineValue, 'bracketDrifts'> {
-  const [a, b] = [before, after].map((run) => pairAt(pairBaseline(run, borrowed), weightN));
-  if (a === undefined || b === undefined) throw new RangeError('a bracket has two runs');
-  const u = (before.standardUncertaintyKgPerS + after.standardUncertaintyKgPerS) / 2;
-  if (Math.abs(a.fuelFlowKgPerS - b.fuelFlowKgPerS) > BRACKET_DRIFT_DOUBTS * u) {
-    return unavailable('bracketDrifts');
-  }
-  const runShares = [...a.runShares, ...b.runShares].map((share) => share / 2);
-  const perElasticityKgPerS = (a.perElasticityKgPerS + b.perElasticityKgPerS) / 2;
-  const [shareA = 0, shareB = 0] = runShares;
-  return ready({
-    fuelFlowKgPerS: (a.fuelFlowKgPerS + b.fuelFlowKgPerS) / 2,
-    standardUncertaintyKgPerS: Math.hypot(
-      shareA * before.standardUncertaintyKgPerS,
-      shareB * after.standardUncertaintyKgPerS,
-      perElasticityKgPerS * borrowed.standardUncertainty,
-    ),
-    weightElasticity: borrowed.elasticity,
-    runShares,
-    perElasticityKgPerS,
-    leverage: 0,
-  });
 }
 
 function pairAt({ runs: [run], borrowed }: PairBaseline, weightN: number): BaselineValue {
@@ -216,6 +220,8 @@ function pairAt({ runs: [run], borrowed }: PairBaseline, weightN: number): Basel
     weightElasticity: borrowed.elasticity,
     runShares: [share],
     perElasticityKgPerS,
+    machSlopeKgPerSPerMach: 0,
+    perKnownMachSlope: 0,
     leverage: 0,
   };
 }
@@ -224,7 +230,11 @@ function fittedAtMean({ fit, runs, referenceWeightN }: FittedBaseline): number {
   return predict(fit, rowAt(meanOf(runs.map((run) => run.weightN)), referenceWeightN)).value;
 }
 
-function rowAt(weightN: number, referenceWeightN: number): readonly [one: number, z: number] {
+/** The row of the fit at a weight. */
+export function rowAt(
+  weightN: number,
+  referenceWeightN: number,
+): readonly [one: number, z: number] {
   return [1, (weightN / referenceWeightN) ** 2];
 }
 
@@ -232,7 +242,8 @@ function meanOf(values: readonly number[]): number {
   return values.reduce((total, value) => total + value, 0) / values.length;
 }
 
-function requireRun(run: BaselineRun): void {
+/** @throws RangeError when flow, weight or doubt is not above zero */
+export function requireRun(run: BaselineRun): void {
   requirePositive('fuel flow', run.fuelFlowKgPerS);
   requirePositive('weight', run.weightN);
   requirePositive('uncertainty of a run', run.standardUncertaintyKgPerS);

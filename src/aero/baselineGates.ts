@@ -24,26 +24,28 @@ export const BASELINE_LIMITS: BaselineLimits = {
   altitudeDifferenceM: 5000 * METRES_PER_FOOT,
 };
 
-const FITTED_TERMS = 2;
 const ROUNDING = 1e-9;
 
 /**
  * The gates a new condition breaks, in the order of the list above; none means the baseline serves.
  *
  * A borrowed elasticity carries one run to any weight with its own doubt, so with one only Mach and
- * altitude strike.
+ * altitude strike. With a Mach term every Mach number inside the data will do.
  *
  * @param machDifference signed, condition less baseline; likewise the altitude
+ * @param mach the condition's own; asked only of a baseline with a Mach term
  */
 export function baselineGates({
   baseline,
   weightN,
+  mach,
   machDifference,
   altitudeDifferenceM,
   limits = BASELINE_LIMITS,
 }: {
   readonly baseline: Baseline;
   readonly weightN: number;
+  readonly mach?: number;
   readonly machDifference: number;
   readonly altitudeDifferenceM: number;
   readonly limits?: BaselineLimits;
@@ -57,11 +59,11 @@ export function baselineGates({
   const outside = weightN < Math.min(...weights) || weightN > Math.max(...weights);
   const broken: Record<BaselineGate, boolean> = {
     tooFewReadings: !held && readings < limits.fewestReadings,
-    tooFewToSpare: !held && readings - FITTED_TERMS < limits.fewestToSpare,
-    mach: Math.abs(machDifference) > limits.machDifference,
+    tooFewToSpare: !held && readings - termsOf(baseline) < limits.fewestToSpare,
+    mach: Math.abs(machDifference) > limits.machDifference && !machInsideData(baseline, mach),
     altitude: Math.abs(altitudeDifferenceM) > limits.altitudeDifferenceM,
     outsideWeights: !held && outside,
-    leverage: !held && leverageExceeded(baseline, weightN),
+    leverage: !held && leverageExceeded(baseline, weightN, mach),
   };
   return GATES.filter((gate) => broken[gate]);
 }
@@ -75,10 +77,23 @@ const GATES: readonly BaselineGate[] = [
   'leverage',
 ];
 
-/** Range alone misses holes and lopsided data, leverage alone misses one end of them: both are asked. */
-function leverageExceeded(baseline: Baseline, weightN: number): boolean {
+function termsOf(baseline: Baseline): number {
+  return baseline.kind === 'fit' ? baseline.fit.coefficients.length : 2;
+}
+
+function machInsideData(baseline: Baseline, mach: number | undefined): boolean {
+  if (baseline.kind === 'pair' || baseline.machTerm === undefined || mach === undefined)
+    return false;
+  return mach >= baseline.machTerm.lowestMach && mach <= baseline.machTerm.highestMach;
+}
+
+/**
+ * Range alone misses holes of two variables and lopsided data, leverage alone misses one end of them: both
+ * are asked.
+ */
+function leverageExceeded(baseline: Baseline, weightN: number, mach: number | undefined): boolean {
   if (baseline.kind === 'pair') return false;
-  const ofData = baseline.runs.map((run) => baselineAt(baseline, run.weightN).leverage);
+  const ofData = baseline.runs.map((run) => baselineAt(baseline, run.weightN, run.mach).leverage);
   // The lightest and heaviest run themselves are inside: a hair for rounding.
-  return baselineAt(baseline, weightN).leverage > Math.max(...ofData) * (1 + ROUNDING);
+  return baselineAt(baseline, weightN, mach).leverage > Math.max(...ofData) * (1 + ROUNDING);
 }

@@ -2,7 +2,6 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   baselineAt,
-  bracketAt,
   fitBaseline,
   liveBaseline,
   pairBaseline,
@@ -10,7 +9,7 @@ import {
   type BaselineRun,
   type WeightElasticity,
 } from '../../src/aero/baseline.ts';
-import { given, itemAt, valueOf } from './referenceRow.ts';
+import { given, itemAt } from './referenceRow.ts';
 
 /*
  * The model has no unit of its own: these runs are in lb/h and lb. An invented flight, worked with an
@@ -203,43 +202,5 @@ describe('a baseline that cannot be given', () => {
     expect(() => fitBaseline({ runs: [first, last], trust: 'relative', borrowed })).toThrow(
       RangeError,
     );
-  });
-});
-
-describe('a bracket', () => {
-  const before = run(2300, 38_000, 6);
-  const steady = { before, weightN: 37_500, borrowed };
-
-  it('means two off runs at the weight of the one between', () => {
-    const after = run(2272, 37_000, 6);
-    const at = valueOf(bracketAt({ ...steady, after }));
-    const moved = [before, after].map(
-      (each) => each.fuelFlowKgPerS * (37_500 / each.weightN) ** 0.54,
-    );
-    expect(at.fuelFlowKgPerS).toBeCloseTo((itemAt(moved, 0) + itemAt(moved, 1)) / 2, 9);
-    expect(at.runShares).toEqual([38_000, 37_000].map((w) => (37_500 / w) ** 0.54 / 2));
-    const perElasticity = moved.map((flow, k) => flow * Math.log(37_500 / (38_000 - 1000 * k)));
-    const both = (itemAt(perElasticity, 0) + itemAt(perElasticity, 1)) / 2;
-    expect(at.perElasticityKgPerS).toBeCloseTo(both, 9);
-    // The way to either side nearly cancels: little beyond 6/√2 is left.
-    const byHand = Math.hypot(
-      6 * itemAt(at.runShares, 0),
-      6 * itemAt(at.runShares, 1),
-      both * 0.05,
-    );
-    expect(at.standardUncertaintyKgPerS).toBeCloseTo(byHand, 9);
-    expect(at.standardUncertaintyKgPerS).toBeCloseTo(6 / Math.SQRT2, 1);
-  });
-
-  it('gives no value when the two differ by more than 2√2 of their doubt', () => {
-    // Moved to one weight the first is 2283.59 lb/h; 2√2 · 6 = 16.97.
-    const at = (flow: number) => bracketAt({ ...steady, after: run(flow, 37_500, 6) }).kind;
-    const [low, high] = [2300 * (37_500 / 38_000) ** 0.54, 6 * Math.SQRT2 * 2];
-    expect(at(low - high * 0.99999)).toBe('ready');
-    expect(at(low - high * 1.00001)).toBe('unavailable');
-    expect(at(2283.6 - 16.9)).toBe('ready');
-    expect(at(2283.6 - 17.1)).toBe('unavailable');
-    expect(at(2283.6 + 16.9)).toBe('ready');
-    expect(at(2283.6 + 17.1)).toBe('unavailable');
   });
 });

@@ -79,7 +79,12 @@ const PINNED = {
       0.5773502691896258,
       '1/√3, half-range 1, GUM 4.3.7',
     ],
-    ['BRACKET_DRIFT_DOUBTS', 2.8284271247461903, '2√2, product choice'],
+  ],
+  'bracket.ts': [['BRACKET_DRIFT_DOUBTS', 2.8284271247461903, '2√2, product choice']],
+  'machTerm.ts': [
+    ['FEWEST_RUNS_FOR_MACH', 8, 'product choice'],
+    ['LEAST_MACH_SPAN', 0.01, 'product choice'],
+    ['MOST_MACH_INFLATION', 10, 'common practice, no source'],
   ],
   'baselineGates.ts': [
     ['BASELINE_LIMITS.fewestReadings', 5, 'product choice'],

@@ -88,6 +88,7 @@ export default defineConfig({
   },
   test: {
     root,
+    reporters: ['default', './test/browser/requirements/tableReporter.ts'],
     projects: [
       {
         ...project(),

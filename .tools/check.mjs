@@ -65,6 +65,7 @@ function runTests(name, projects) {
       'run',
       ...projects.flatMap((project) => ['--project', project]),
       '--reporter=default',
+      '--reporter=./test/browser/requirements/tableReporter.ts',
       '--reporter=json',
       `--outputFile.json=${report}`,
     ],

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 
 /** Millimetres that targets on Fly must have and keep. */
-const RULES = {
+export const RULES = {
   /** Event tiles, keypad, undo: gloves and turbulence. */
   largeMm: 20,
   targetMm: 15,
@@ -43,16 +43,43 @@ interface Measured {
   readonly overfull: readonly { readonly name: string; readonly byPx: number }[];
 }
 
-/** CSS px in a millimetre before a card calibration: the denser tablets where the short side leaves a doubt. */
-export function pxPerMmOf({ width, height }: { readonly width: number; readonly height: number }) {
-  return Math.min(width, height) >= 800 ? 5.2 : 6.42;
+/** What was measured on one screen. */
+export interface Boxes {
+  /** What breaks a rule of size, gap, edge or place, each with its figure. */
+  readonly offences: readonly string[];
+  /** The least of each kind on that screen in mm; infinite where there is none of the kind. */
+  readonly leastMm: {
+    readonly largeSide: number;
+    readonly side: number;
+    readonly gap: number;
+    readonly consequentialGap: number;
+    readonly edge: number;
+    readonly consequentialEdge: number;
+    readonly bottom: number;
+  };
+  /** Event tiles, and the sides of the smallest of them. */
+  readonly tiles: {
+    readonly count: number;
+    readonly leastWidthMm: number;
+    readonly leastHeightMm: number;
+  };
+  /** How far the page could be scrolled. */
+  readonly scrollPx: number;
 }
 
-/** What breaks a rule of size, gap, edge or place on the screen that stands now, each with its figure. */
-export async function offencesOn(page: Page, pxPerMm: number): Promise<readonly string[]> {
+/** Measures the screen that stands now, once everything on it is saved and drawn. */
+export async function boxesOn(page: Page, pxPerMm: number): Promise<Boxes> {
   await page.locator('[data-saved][data-pending="0"]').waitFor();
-  await page.evaluate(() => document.fonts.ready.then(() => undefined));
   const measured = await page.evaluate(measureInPage);
+  return {
+    offences: offencesIn(measured, pxPerMm),
+    leastMm: leastIn(measured, pxPerMm),
+    tiles: tilesIn(measured, pxPerMm),
+    scrollPx: measured.overfull.find(({ name }) => name === PAGE)?.byPx ?? 0,
+  };
+}
+
+function offencesIn(measured: Measured, pxPerMm: number): readonly string[] {
   if (measured.targets.length < 3) return [`only ${measured.targets.length} targets`];
   return [
     ...measured.overfull
@@ -70,11 +97,44 @@ export async function offencesOn(page: Page, pxPerMm: number): Promise<readonly 
   ];
 }
 
+function leastIn(measured: Measured, pxPerMm: number): Boxes['leastMm'] {
+  const { targets, width, height } = measured;
+  const least = (px: readonly number[]): number => Math.min(...px) / pxPerMm;
+  const isPlain = (target: TargetBox): boolean => !isConsequential(target);
+  const edgePx = (target: TargetBox): number =>
+    Math.min(target.left, target.top, width - target.right);
+  const near = pairs(targets);
+  return {
+    largeSide: least(targets.filter(isLarge).map(sidePx)),
+    side: least(targets.filter((target) => !isLarge(target)).map(sidePx)),
+    gap: least(near.filter((pair) => pair.every(isPlain)).map(([a, b]) => gapPx(a, b))),
+    consequentialGap: least(
+      near.filter((pair) => !pair.every(isPlain)).map(([a, b]) => gapPx(a, b)),
+    ),
+    edge: least(targets.filter(isPlain).map(edgePx)),
+    consequentialEdge: least(targets.filter(isConsequential).map(edgePx)),
+    bottom: least(targets.map(({ bottom }) => height - bottom)),
+  };
+}
+
+function tilesIn({ targets }: Measured, pxPerMm: number): Boxes['tiles'] {
+  const tiles = targets.filter(({ name }) => name.startsWith('tile-'));
+  return {
+    count: tiles.length,
+    leastWidthMm: Math.min(...tiles.map(({ left, right }) => right - left)) / pxPerMm,
+    leastHeightMm: Math.min(...tiles.map(({ top, bottom }) => bottom - top)) / pxPerMm,
+  };
+}
+
+function sidePx({ left, top, right, bottom }: TargetBox): number {
+  return Math.min(right - left, bottom - top);
+}
+
 function sizeOffences(target: TargetBox, pxPerMm: number): readonly string[] {
   const leastMm = isLarge(target) ? RULES.largeMm : RULES.targetMm;
-  const sidePx = Math.min(target.right - target.left, target.bottom - target.top);
-  return sidePx < leastMm * pxPerMm - TOLERANCE_PX
-    ? [`${target.name} measures ${millimetres(sidePx, pxPerMm)}, not ${leastMm}`]
+  const px = sidePx(target);
+  return px < leastMm * pxPerMm - TOLERANCE_PX
+    ? [`${target.name} measures ${millimetres(px, pxPerMm)}, not ${leastMm}`]
     : [];
 }
 

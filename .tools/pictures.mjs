@@ -1,5 +1,5 @@
 // `npm run pictures`: the screens as PNG files in .pictures/, at the four sizes, day and night; `--all` adds the other
-// two themes, `--readme` writes the pictures that the README shows, names such as `fly debrief` pick screens.
+// three themes, `--readme` writes the pictures that the README shows, names such as `fly debrief` pick screens.
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { runnerImport } from 'vite';
@@ -40,7 +40,7 @@ async function run() {
   await module.takePictures(
     {
       sizes: forReadme ? [SIZES[1]] : SIZES,
-      themes: options.includes('--all') ? ['day', 'sun', 'dark', 'night'] : ['day', 'night'],
+      themes: options.includes('--all') ? ['day', 'sun', 'dark', 'night', 'night-red'] : ['day', 'night'],
       screens: screensAsked(module.SCREENS),
       executablePath,
     },

@@ -11,7 +11,7 @@
     }
   };
   const theme = kept('kneeline-theme');
-  root.dataset.theme = ['day', 'sun', 'dark', 'night'].includes(theme) ? theme : 'day';
+  root.dataset.theme = ['day', 'sun', 'dark', 'night', 'night-red'].includes(theme) ? theme : 'day';
 
   // Uncalibrated, the screen's short side tells a 10 to 13 inch tablet from an 8 inch one.
   const shortSidePx = Math.min(screen.width, screen.height);

@@ -1,6 +1,13 @@
 import { GroundButton } from '../kit/Ground.tsx';
 import { ChipField } from '../kit/GroundChips.tsx';
-import { THEME_WORDS, THEMES, useSettings, type SettingsStore } from '../kit/settings.ts';
+import {
+  sizeWords,
+  TEXT_SIZES,
+  THEME_WORDS,
+  THEMES,
+  useSettings,
+  type SettingsStore,
+} from '../kit/settings.ts';
 import styles from './Brief.module.css';
 
 /** ISO/IEC 7810 ID-1, the bank card: 85.60 by 53.98 mm. From memory, unverified. */
@@ -11,10 +18,10 @@ const HANDS = [
   { value: 'left', label: 'Left' },
 ] as const;
 
-/** Theme, hand and millimetre of this screen; the outline is made to match a bank card that is laid on it. */
+/** Theme, text size, hand and millimetre of this screen; the outline is made to match a bank card that is laid on it. */
 export function ScreenPage(props: { readonly settings: SettingsStore; readonly pxPerMm: number }) {
   const { settings, pxPerMm } = props;
-  const { pxPerMm: set, theme, hand } = useSettings(settings);
+  const { pxPerMm: set, theme, hand, textSize } = useSettings(settings);
   const step = (change: number) =>
     settings.set({ pxPerMm: Math.min(30, Math.max(2, Number((pxPerMm + change).toFixed(2)))) });
   return (
@@ -27,6 +34,15 @@ export function ScreenPage(props: { readonly settings: SettingsStore; readonly p
           value={theme}
           choices={THEMES.map((value) => ({ value, label: THEME_WORDS[value] }))}
           onChange={(value) => settings.set({ theme: value })}
+        />
+        <ChipField
+          act="screen.text"
+          label="Text size"
+          value={String(textSize)}
+          choices={TEXT_SIZES.map((size) => ({ value: String(size), label: sizeWords(size) }))}
+          onChange={(value) =>
+            settings.set({ textSize: TEXT_SIZES.find((size) => String(size) === value) ?? 1 })
+          }
         />
         <ChipField
           act="screen.hand"

@@ -1,5 +1,5 @@
 import { QUIET_REMINDER } from '../../analysis/reminderAnswers.ts';
-import { THEMES, THEME_WORDS } from '../kit/settings.ts';
+import { nextOf, sizeWords, TEXT_SIZES, THEMES, THEME_WORDS } from '../kit/settings.ts';
 import { ChipPanel, type Chip } from './ChipPanel.tsx';
 import { EndPanel } from './EndPanel.tsx';
 import { useFly, type Fly } from './flyContext.ts';
@@ -22,7 +22,7 @@ export function DeskPanel({ panel }: { readonly panel: Desk }) {
   };
   const back: Chip = { act: 'desk-back', label: 'Back', onTouch: () => go('first') };
   const heads = {
-    first: ['This tablet', 'Nothing here enters the record but scribe and quiet.'],
+    first: ['This tablet', deskWords(fly)],
     scribe: [
       `Scribe now: ${fly.state.scribe?.author ?? fly.journal.author().author}`,
       'Who takes the pen?',
@@ -41,9 +41,15 @@ export function DeskPanel({ panel }: { readonly panel: Desk }) {
   );
 }
 
+/** Larger text grows on Fly only as far as every key keeps its size and gap: where it stops is said. */
+function deskWords({ settings, layout }: Fly): string {
+  return settings.textSize > layout.textSize
+    ? `Text is ${sizeWords(layout.textSize)} on Fly, all that its keys can hold.`
+    : 'Nothing here enters the record but scribe and quiet.';
+}
+
 function firstChips(fly: Fly, go: (page: Desk['page']) => void): readonly Chip[] {
   const { settings, setSettings, leave } = fly;
-  const next = THEMES[(THEMES.indexOf(settings.theme) + 1) % THEMES.length] ?? 'day';
   return [
     { act: 'desk-scribe', label: 'Change scribe', onTouch: () => go('scribe') },
     { act: 'desk-end', label: 'End flight', onTouch: () => go('complete') },
@@ -52,7 +58,7 @@ function firstChips(fly: Fly, go: (page: Desk['page']) => void): readonly Chip[]
     {
       act: 'desk-theme',
       label: `${THEME_WORDS[settings.theme]} theme`,
-      onTouch: () => setSettings({ theme: next }),
+      onTouch: () => setSettings({ theme: nextOf(THEMES, settings.theme) }),
     },
     {
       act: 'desk-quiet',
@@ -68,6 +74,21 @@ function firstChips(fly: Fly, go: (page: Desk['page']) => void): readonly Chip[]
       act: 'desk-hand',
       label: settings.hand === 'right' ? 'Right hand' : 'Left hand',
       onTouch: () => setSettings({ hand: settings.hand === 'right' ? 'left' : 'right' }),
+    },
+    {
+      act: 'desk-text',
+      label: `Text ${sizeWords(settings.textSize)}`,
+      onTouch: () => setSettings({ textSize: nextOf(TEXT_SIZES, settings.textSize) }),
+    },
+    {
+      act: 'desk-sound',
+      label: settings.sound ? 'Sound on' : 'Sound off',
+      onTouch: () => setSettings({ sound: !settings.sound }),
+    },
+    {
+      act: 'desk-pulse',
+      label: settings.pulse ? 'Pulse on' : 'Pulse off',
+      onTouch: () => setSettings({ pulse: !settings.pulse }),
     },
     { act: 'desk-manual', label: 'Manual', onTouch: leave.toManual },
     { act: 'desk-abort', label: 'Abort flight', onTouch: () => go('aborted') },

@@ -3,6 +3,7 @@ import type { Clock, Journal } from '../../journal/journal.ts';
 import type { SettingsStore } from '../kit/settings.ts';
 import { TouchSurface } from '../kit/TouchSurface.tsx';
 import { Banner } from './Banner.tsx';
+import type { Cues } from './cues.ts';
 import { FlyContext, type FlyWays } from './flyContext.ts';
 import { FlyHome } from './FlyHome.tsx';
 import { OpenPad } from './OpenPad.tsx';
@@ -19,6 +20,8 @@ export function Fly(props: {
   readonly leave: FlyWays;
   /** Whether the screen is held awake right now. */
   readonly awake: () => boolean;
+  /** Sound and pulse; the browser's own unless a test hands in others. */
+  readonly cues?: Cues;
 }) {
   const fly = useFlyModel(props);
   const { clock } = props;

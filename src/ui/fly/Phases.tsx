@@ -1,5 +1,5 @@
 import { FLIGHT_PHASES, type FlightPhase } from '../../record/sheet.ts';
-import { THEMES, THEME_WORDS } from '../kit/settings.ts';
+import { nextOf, THEMES, THEME_WORDS } from '../kit/settings.ts';
 import { TouchKey } from '../kit/TouchSurface.tsx';
 import { useFly } from './flyContext.ts';
 import styles from './Phases.module.css';
@@ -41,11 +41,15 @@ export function Phases() {
 /** The one fixed control of the theme. */
 export function ThemeKey() {
   const { settings, setSettings } = useFly();
-  const next = THEMES[(THEMES.indexOf(settings.theme) + 1) % THEMES.length] ?? 'day';
+  const [name, sort = 'Theme'] = THEME_WORDS[settings.theme].split(' ');
   return (
-    <TouchKey act="theme" className={styles.theme} onTouch={() => setSettings({ theme: next })}>
-      <b>{THEME_WORDS[settings.theme]}</b>
-      <span>Theme</span>
+    <TouchKey
+      act="theme"
+      className={styles.theme}
+      onTouch={() => setSettings({ theme: nextOf(THEMES, settings.theme) })}
+    >
+      <b>{name}</b>
+      <span>{sort}</span>
     </TouchKey>
   );
 }

@@ -40,11 +40,13 @@ export function UndoKey() {
       }}
     >
       <b>Undo</b>
-      {twoLines(target === null ? 'nothing' : undoLabel(target, fly.sheet), letters).map((line) => (
-        <span key={line} className={styles.target}>
-          {line}
-        </span>
-      ))}
+      {(target === null ? ['nothing'] : twoLines(undoLabel(target, fly.sheet), letters)).map(
+        (line) => (
+          <span key={line} className={styles.target}>
+            {line}
+          </span>
+        ),
+      )}
     </TouchKey>
   );
 }

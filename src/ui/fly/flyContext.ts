@@ -32,6 +32,8 @@ export interface Fly {
     changes: readonly Change[],
     stamp: Stamp,
   ) => Promise<Entry | null>;
+  /** Two low tones, where sound was asked for. */
+  readonly caution: () => void;
   readonly leave: FlyWays;
   /** Whether the screen is kept awake right now. */
   readonly awake: () => boolean;

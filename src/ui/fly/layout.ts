@@ -5,7 +5,7 @@ export type ScreenClass = 'eight' | 'eightWide' | 'tall' | 'wide' | 'thirteen';
 
 export interface FlyLayout {
   readonly screenClass: ScreenClass;
-  /** 1 suits 60 cm, 1.25 the 75 cm of a mounted 13 inch tablet. */
+  /** 1 suits 60 cm, 1.25 the 75 cm of a mounted 13 inch tablet; more where larger text is set and fits. */
   readonly textSize: number;
   readonly places: Places;
   readonly phaseColumns: number;
@@ -26,6 +26,8 @@ export const GAP_MM = 4;
 export const BOTTOM_MM = 12;
 
 type Class = Omit<FlyLayout, 'tooSmall' | 'pxPerMm' | 'places' | 'panelUnderPad'> & {
+  /** Largest text that the places of this class hold. */
+  readonly largestText: number;
   readonly at: (widthMm: number, heightMm: number) => Places;
 };
 
@@ -38,6 +40,7 @@ const CLASSES: readonly (Class & {
     leastWidthMm: 255,
     leastHeightMm: 190,
     screenClass: 'thirteen',
+    largestText: 1.25,
     textSize: 1.25,
     at: thirteen,
     phaseColumns: 4,
@@ -50,6 +53,7 @@ const CLASSES: readonly (Class & {
     leastWidthMm: 206,
     leastHeightMm: 151,
     screenClass: 'wide',
+    largestText: 1.1,
     textSize: 1,
     at: wide,
     phaseColumns: 4,
@@ -62,6 +66,7 @@ const CLASSES: readonly (Class & {
     leastWidthMm: 138,
     leastHeightMm: 222,
     screenClass: 'tall',
+    largestText: 1.08,
     textSize: 1,
     at: tall,
     phaseColumns: 1,
@@ -74,6 +79,7 @@ const CLASSES: readonly (Class & {
     leastWidthMm: 170,
     leastHeightMm: 115,
     screenClass: 'eightWide',
+    largestText: 1,
     textSize: 1,
     at: eightWide,
     phaseColumns: 2,
@@ -86,6 +92,7 @@ const CLASSES: readonly (Class & {
     leastWidthMm: 108,
     leastHeightMm: 174,
     screenClass: 'eight',
+    largestText: 1,
     textSize: 1,
     at: eight,
     phaseColumns: 4,
@@ -96,16 +103,21 @@ const CLASSES: readonly (Class & {
   },
 ];
 
-/** The layout of Fly on a screen of this size; `hand` is the one that touches. */
+/**
+ * The layout of Fly on a screen of this size; `hand` is the one that touches. Larger text is taken as far as the class
+ * holds it: a target of Fly never gives up size or gap for it, and nothing may scroll.
+ */
 export function flyLayout(
   screen: { readonly widthMm: number; readonly heightMm: number; readonly pxPerMm: number },
   hand: 'right' | 'left',
+  textSize = 1,
 ): FlyLayout {
   const fitting = CLASSES.find(
     (each) => screen.widthMm >= each.leastWidthMm && screen.heightMm >= each.leastHeightMm,
   );
   if (fitting !== undefined) {
     return laidOut(fitting, screen.widthMm, screen.heightMm, hand, {
+      textSize: Math.min(Math.max(textSize, fitting.textSize), fitting.largestText),
       tooSmall: false,
       pxPerMm: screen.pxPerMm,
     });
@@ -120,6 +132,7 @@ export function flyLayout(
     screen.heightMm / least.leastHeightMm,
   );
   return laidOut(least, screen.widthMm / shrink, screen.heightMm / shrink, hand, {
+    textSize: least.textSize,
     tooSmall: true,
     pxPerMm: screen.pxPerMm * shrink,
   });
@@ -130,10 +143,9 @@ function laidOut(
   widthMm: number,
   heightMm: number,
   hand: 'right' | 'left',
-  screen: { readonly tooSmall: boolean; readonly pxPerMm: number },
+  screen: { readonly textSize: number; readonly tooSmall: boolean; readonly pxPerMm: number },
 ): FlyLayout {
-  const { at, screenClass, textSize, phaseColumns, backKeys, underPad, underCells, underPanel } =
-    chosen;
+  const { at, screenClass, phaseColumns, backKeys, underPad, underCells, underPanel } = chosen;
   const places = at(widthMm, heightMm);
   const { full: pad, panel } = places;
   const apart =
@@ -143,7 +155,6 @@ function laidOut(
     panel.y + panel.h <= pad.y;
   return {
     screenClass,
-    textSize,
     phaseColumns,
     backKeys,
     underPad,

@@ -81,7 +81,7 @@ export function tall(widthMm: number, heightMm: number): Places {
   const foot = 193.4 + extra;
   const undoW = (w - 16) / 5;
   return {
-    top: { x: 8, y: 5, w: w - 24.7, h: 10.8 },
+    top: { x: 8, y: 4.7, w: w - 24.7, h: 11.1 },
     opens: { x: 8, y: 16, w: w - 24.7, h: 6.6 },
     theme: { x: widthMm - 28, y: 8, w: 20, h: 15 },
     live: { x: 8, y: 24.6, w, h: live },
@@ -100,7 +100,7 @@ export function tall(widthMm: number, heightMm: number): Places {
     full: { x: 8, y: 69.4 + shift, w, h: tilesH },
     cells: { x: 8, y: 97.4 + shift, w, h: 92 + extra - shift },
     controls: { x: 8, y: 50.4 + shift, w, h: 43 },
-    panel: { x: 8, y: wingY - 1.45, w, h: 45.45 },
+    panel: { x: 8, y: wingY - 3, w, h: 47 },
   };
 }
 

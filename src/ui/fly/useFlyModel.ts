@@ -1,4 +1,4 @@
-import { useCallback, useMemo, useReducer } from 'react';
+import { useCallback, useMemo, useReducer, useRef } from 'react';
 import { nextCard } from '../../analysis/cards.ts';
 import type { Clock, Journal } from '../../journal/journal.ts';
 import type { EntryId, EpochMs } from '../../record/brand.ts';
@@ -8,6 +8,7 @@ import { useSettings, type SettingsStore } from '../kit/settings.ts';
 import { useFlight } from '../useFlight.ts';
 import type { Scene } from './act.ts';
 import { amendmentOf } from './amend.ts';
+import { browserCues, type Cues } from './cues.ts';
 import type { Change } from './field.ts';
 import { flyLayout } from './layout.ts';
 import { flyMoved, HOME } from './flyState.ts';
@@ -22,6 +23,7 @@ export function useFlyModel(given: {
   readonly settings: SettingsStore;
   readonly leave: FlyWays;
   readonly awake?: (() => boolean) | undefined;
+  readonly cues?: Cues | undefined;
 }): Fly {
   const { journal, clock, leave } = given;
   const { view, status } = useFlight(journal);
@@ -29,8 +31,9 @@ export function useFlyModel(given: {
   const { widthPx, heightPx } = useWindowPx();
   const [ui, move] = useReducer(flyMoved, HOME);
   const layout = useMemo(
-    () => flyLayout(screenMm(widthPx, heightPx, settings.pxPerMm), settings.hand),
-    [widthPx, heightPx, settings.pxPerMm, settings.hand],
+    () =>
+      flyLayout(screenMm(widthPx, heightPx, settings.pxPerMm), settings.hand, settings.textSize),
+    [widthPx, heightPx, settings.pxPerMm, settings.hand, settings.textSize],
   );
   const proposed = useMemo(() => nextCard(view)?.point ?? null, [view]);
   const nextPoint = ui.chosenPoint ?? proposed;
@@ -39,18 +42,33 @@ export function useFlyModel(given: {
     (at: EpochMs): Scene => ({ view, state: view.state, sheet: view.state.sheet, nextPoint, at }),
     [view, nextPoint],
   );
+  const ownCues = useRef<Cues | null>(given.cues ?? null);
+  const { sound, pulse } = settings;
   const append = useCallback(
     async (draft: Draft): Promise<Entry | null> => {
+      let saved: Entry;
       try {
-        return await journal.append(draft);
+        saved = await journal.append(draft);
       } catch {
         // The only refusal: this window may not write. Whatever the disk does, the entry is kept and tried again.
         move({ do: 'notice', words: 'Not saved. This window only reads.', at: clock.now() });
         return null;
       }
+      if (sound || pulse) {
+        ownCues.current ??= browserCues();
+        if (sound) ownCues.current.tick();
+        if (pulse) ownCues.current.pulse();
+      }
+      return saved;
     },
-    [journal, clock],
+    [journal, clock, sound, pulse],
   );
+  const caution = useCallback((): void => {
+    if (sound) {
+      ownCues.current ??= browserCues();
+      ownCues.current.caution();
+    }
+  }, [sound]);
   const amend = useCallback(
     async (target: EntryId, changes: readonly Change[], stamp: Stamp): Promise<Entry | null> => {
       const draft = amendmentOf(view, target, changes, { stamp });
@@ -73,6 +91,7 @@ export function useFlyModel(given: {
     sceneAt,
     append,
     amend,
+    caution,
     leave,
     awake: given.awake ?? NOT_KNOWN,
   };

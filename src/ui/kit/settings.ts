@@ -1,6 +1,6 @@
 import { useSyncExternalStore } from 'react';
 
-export const THEMES = ['day', 'sun', 'dark', 'night'] as const;
+export const THEMES = ['day', 'sun', 'dark', 'night', 'night-red'] as const;
 export type Theme = (typeof THEMES)[number];
 
 export const THEME_WORDS: Readonly<Record<Theme, string>> = {
@@ -8,17 +8,35 @@ export const THEME_WORDS: Readonly<Record<Theme, string>> = {
   sun: 'Sun',
   dark: 'Dark',
   night: 'Night',
+  'night-red': 'Night red',
 };
+
+export const TEXT_SIZES = [1, 1.25, 1.5] as const;
+export type TextSize = (typeof TEXT_SIZES)[number];
+
+/** "125 %": a size or a switch as its key says it. */
+export function sizeWords(size: number): string {
+  return `${Math.round(size * 100)}\u00a0%`;
+}
+
+/** The one after, round and round: what a key with more than two states goes to. */
+export function nextOf<Item>(all: readonly [Item, ...Item[]], now: Item): Item {
+  return all[(all.indexOf(now) + 1) % all.length] ?? all[0];
+}
 
 /** What this tablet remembers about itself, not about a flight: it never enters the record. */
 export interface DeviceSettings {
   readonly theme: Theme;
   /** CSS pixels in a millimetre, from the bank-card outline on Brief; null until that was done. */
   readonly pxPerMm: number | null;
-  /** Text size beyond the class of the screen: 1, 1.25 or 1.5 on ground screens. */
-  readonly textSize: number;
+  /** Larger than the class of the screen asks for: all text on the ground, and on Fly what its places can hold. */
+  readonly textSize: TextSize;
   /** The hand that touches: the columns of Fly are mirrored for the left one. */
   readonly hand: 'right' | 'left';
+  /** A tick when a touch is saved and two low tones for a caution: off unless asked for, and never the only cue. */
+  readonly sound: boolean;
+  /** A pulse of the device when a touch is saved, where it can. */
+  readonly pulse: boolean;
   /** What this tablet is called in the record. */
   readonly device: string;
 }
@@ -36,6 +54,8 @@ const KEYS = {
   pxPerMm: 'kneeline-mm',
   textSize: 'kneeline-size',
   hand: 'kneeline-hand',
+  sound: 'kneeline-sound',
+  pulse: 'kneeline-pulse',
   device: 'kneeline-device',
 } as const satisfies Record<keyof DeviceSettings, string>;
 
@@ -56,6 +76,8 @@ export function openSettings(storage: Keep): SettingsStore {
       keep(storage, KEYS.pxPerMm, now.pxPerMm === null ? null : String(now.pxPerMm));
       keep(storage, KEYS.textSize, String(now.textSize));
       keep(storage, KEYS.hand, now.hand);
+      keep(storage, KEYS.sound, onOff(now.sound));
+      keep(storage, KEYS.pulse, onOff(now.pulse));
       keep(storage, KEYS.device, now.device);
       for (const listener of listeners) {
         listener();
@@ -79,10 +101,16 @@ function readAll(storage: Keep): DeviceSettings {
   return {
     theme: THEMES.find((known) => known === theme) ?? 'day',
     pxPerMm: pxPerMm >= 3 && pxPerMm <= 12 ? pxPerMm : null,
-    textSize: textSize >= 1 && textSize <= 1.5 ? textSize : 1,
+    textSize: TEXT_SIZES.find((known) => known === textSize) ?? 1,
     hand: read(storage, KEYS.hand) === 'left' ? 'left' : 'right',
+    sound: read(storage, KEYS.sound) === 'on',
+    pulse: read(storage, KEYS.pulse) === 'on',
     device: read(storage, KEYS.device) ?? 'scribe tablet',
   };
+}
+
+function onOff(value: boolean): string | null {
+  return value ? 'on' : null;
 }
 
 function read(storage: Keep, key: string): string | null {

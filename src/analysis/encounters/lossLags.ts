@@ -19,7 +19,13 @@ import {
   type Watched,
   type WingInMoisture,
 } from './wingInMoisture.ts';
-import { countBy, countSpoken, type LaminarCount, type WingLook } from './wingLooks.ts';
+import {
+  countBy,
+  countSpoken,
+  isComparable,
+  type LaminarCount,
+  type WingLook,
+} from './wingLooks.ts';
 
 export interface LossLag {
   readonly lagS: number;
@@ -192,4 +198,10 @@ function lossWatchEnd({ watch, wing, interval }: WingInMoisture): Ended | null {
 /** Each once, in the order given. */
 export function distinct(ids: readonly (EntryId | null | undefined)[]): readonly EntryId[] {
   return [...new Set(ids.filter((id) => id !== null && id !== undefined))];
+}
+
+/** Share of the laminar count that was gone; null where one of the counts is missing or there was nothing to lose. */
+export function lostShare({ from, to }: Pick<LossLag, 'from' | 'to'>): number | null {
+  if (from === null || to === null || !isComparable(from, to)) return null;
+  return from.laminar > 0 ? 1 - to.laminar / from.laminar : null;
 }

@@ -16,7 +16,7 @@ import {
 import { countBy, isComparable, type LaminarCount, type WingLook } from './wingLooks.ts';
 
 /** Laminar flow that lasts this long has come back; shorter is a flicker (a choice). */
-export const SUSTAINED_S = 10;
+const SUSTAINED_S = 10;
 
 /** Recovery of one wing, both ways: the first of it back, and as many as before, are two numbers. */
 export interface WingRecovery {

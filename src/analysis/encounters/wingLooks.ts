@@ -28,7 +28,8 @@ export interface WingLook extends Timed {
   readonly lostPanels: readonly string[];
   readonly isLoss: boolean;
   readonly isGain: boolean;
-  readonly states: Readonly<Record<string, PanelState>>;
+  /** Of every probe and panel after the call. */
+  readonly states: Readonly<Record<CountedAs, Readonly<Record<string, PanelState>>>>;
 }
 
 /** Every call on this wing, in the order in which they happened. */
@@ -160,7 +161,7 @@ function lookOf(call: WingCall, before: Counted, now: Counted): WingLook {
       [...probes.gained, ...panels.gained].length > 0 ||
       count > 0 ||
       (nothingBefore && entryKind === 'laminarGained'),
-    states: now.probeStates,
+    states: { probes: now.probeStates, panels: now.panelStates },
   };
 }
 

@@ -18,6 +18,7 @@ import { valueOf } from './referenceRow.ts';
 const ONE: Readonly<Record<Unit, readonly [si: number, dimension: Dimension]>> = {
   lb: [0.45359237, 'mass'],
   kg: [1, 'mass'],
+  slug: [14.59390294, 'mass'],
   'lb/h': [1.25997881e-4, 'massFlow'],
   'kg/h': [2.777777778e-4, 'massFlow'],
   // At 800 kg/m³ a US gallon holds 3.0283294272 kg.
@@ -34,8 +35,11 @@ const ONE: Readonly<Record<Unit, readonly [si: number, dimension: Dimension]>> =
   ft2: [0.09290304, 'area'],
   m2: [1, 'area'],
   USgal: [0.003785411784, 'volume'],
+  l: [0.001, 'volume'],
+  impgal: [0.00454609, 'volume'],
   m3: [1, 'volume'],
   'kg/m3': [1, 'density'],
+  'kg/l': [1000, 'density'],
   'lb/USgal': [119.8264273, 'density'],
   degC: [274.15, 'temperature'],
   degF: [255.9277778, 'temperature'],
@@ -49,6 +53,8 @@ const ONE: Readonly<Record<Unit, readonly [si: number, dimension: Dimension]>> =
   Pa: [1, 'pressure'],
   psi: [6894.757293, 'pressure'],
   inHg: [3386.38864, 'pressure'],
+  'inHg@32F': [3386.38, 'pressure'],
+  'inHg@60F': [3376.85, 'pressure'],
   lbf: [4.448221615, 'force'],
   N: [1, 'force'],
   deg: [0.01745329252, 'angle'],

@@ -1,11 +1,5 @@
-import {
-  fitBaseline,
-  liveBaseline,
-  UNKNOWN_WEIGHT_ELASTICITY,
-  type Baseline,
-  type BaselineRun,
-} from '../aero/baseline.ts';
-import { baselineGates } from '../aero/baselineGates.ts';
+import { UNKNOWN_WEIGHT_ELASTICITY, type BaselineRun } from '../aero/baseline.ts';
+import { BASELINE_LIMITS, baselineGates, type BaselineGate } from '../aero/baselineGates.ts';
 import type { EntryId, EpochMs } from '../record/brand.ts';
 import type { Run } from '../record/flightState.ts';
 import { itemAt, items } from '../record/trail.ts';
@@ -17,7 +11,8 @@ import {
   type Context,
   type ReadingOutcome,
 } from './reading/context.ts';
-import type { BaselineInUse } from './reading/figure.ts';
+import { bracketModel, carriedModel, fittedModel, type BaselineModel } from './baselineModels.ts';
+import type { BaselineInUse } from './reading/doubts.ts';
 import { brokenLive, onConditionCalled } from './reading/gates.ts';
 import { pooledScatter, runMean, type RunMean, type Scatter } from './reading/runMean.ts';
 import type { ReducedReading } from './reduceReading.ts';
@@ -103,21 +98,14 @@ export function baselineInFlight(
   used: readonly BaselineRunUsed[],
 ): BaselineInUse | null {
   const { borrowed } = context.terms;
-  const elasticity = borrowed?.elasticity ?? UNKNOWN_WEIGHT_ELASTICITY;
   const means = meansOf(context, used);
-  const through = (runs: readonly BaselineRun[]): Baseline | null => {
-    const baseline = liveBaseline(runs, elasticity);
-    return baseline.kind === 'unavailable' ? null : baseline;
-  };
-  const baseline = through(means.map(runFor));
-  if (baseline === null) return null;
+  const model = carriedModel(means.map(runFor), borrowed?.elasticity ?? UNKNOWN_WEIGHT_ELASTICITY);
+  if (model === null) return null;
   return {
-    baseline,
-    through,
+    ...model,
     means,
     labels: used.map(({ label }) => label),
     entries: used.flatMap(({ entries }) => entries),
-    elasticityUncertainty: elasticity.standardUncertainty,
     borrowedFrom: borrowed?.from ?? null,
     provisional: [
       ...provisionalOf(used),
@@ -126,42 +114,32 @@ export function baselineInFlight(
   };
 }
 
+/** A baseline with what strikes a number against it. */
+export interface BaselineChosen {
+  readonly inUse: BaselineInUse;
+  readonly broken: readonly Gate[];
+}
+
 /**
  * After landing: a fit through the runs alone where it may be used at this weight. Else the borrowed
  * elasticity carries it, which is said; with nothing to borrow the number is struck.
+ *
+ * @param mach of the run, asked by a baseline with a Mach term alone; left out, that of the card
  */
 export function baselineAfterLanding(
   context: Context,
   used: readonly BaselineRunUsed[],
   weightAtCardN: number,
-): { readonly inUse: BaselineInUse; readonly broken: readonly Gate[] } | null {
+  mach: number = context.terms.cardMach,
+): BaselineChosen | null {
   const carried = baselineInFlight(context, used);
   if (carried === null) return null;
-  const through = (runs: readonly BaselineRun[]): Baseline | null => {
-    const fit = fitBaseline({ runs, trust: 'absolute' });
-    return fit.kind === 'unavailable' ? null : fit;
-  };
-  const alone = through(carried.means.map(runFor));
-  const gates =
-    alone === null
-      ? ['oneWeight' as const]
-      : baselineGates({
-          baseline: alone,
-          weightN: weightAtCardN,
-          machDifference: 0,
-          altitudeDifferenceM: 0,
-        });
+  const model = fittedModel(carried.baseline.runs, context.terms.cardMach);
+  const gates = gatesAt(model, weightAtCardN, mach);
   const fitted: BaselineInUse | null =
-    alone === null
+    model === null
       ? null
-      : {
-          ...carried,
-          baseline: alone,
-          through,
-          elasticityUncertainty: 0,
-          borrowedFrom: null,
-          provisional: provisionalOf(used),
-        };
+      : { ...carried, ...model, borrowedFrom: null, provisional: provisionalOf(used) };
   if (fitted !== null && gates.length === 0) return { inUse: fitted, broken: [] };
   if (context.terms.borrowed === null) {
     return { inUse: fitted ?? carried, broken: fitted === null ? [] : ['outsideBaseline'] };
@@ -171,6 +149,47 @@ export function baselineAfterLanding(
     provisional: [...carried.provisional, 'borrowedElasticity'],
   };
   return { inUse, broken: [] };
+}
+
+/**
+ * A run between two suction-off runs that are too thin for a fit, with no elasticity to borrow: the bracket of the nearest
+ * ones serves. Null where a fit or a borrowed elasticity does better, or where nothing was flown on one side.
+ */
+export function bracketAround(
+  context: Context,
+  used: readonly BaselineRunUsed[],
+  startedAt: EpochMs,
+): BaselineInUse | null {
+  const count = used.reduce((total, { readings }) => total + readings.length, 0);
+  if (context.terms.borrowed !== null || count >= BASELINE_LIMITS.fewestReadings) return null;
+  const before = used.findLastIndex((run) => run.startedAt < startedAt);
+  const after = used.findIndex((run) => run.startedAt > startedAt);
+  if (before < 0 || after < 0) return null;
+  const carried = baselineInFlight(context, used);
+  const model = carried === null ? null : bracketModel(carried.baseline.runs, [before, after]);
+  if (carried === null || model === null) return null;
+  const flown = [before, after].flatMap((place) => used[place] ?? []);
+  return {
+    ...carried,
+    ...model,
+    labels: flown.map(({ label }) => label),
+    entries: flown.flatMap(({ entries }) => entries),
+  };
+}
+
+function gatesAt(
+  model: BaselineModel | null,
+  weightN: number,
+  mach: number,
+): readonly BaselineGate[] {
+  if (model === null) return ['tooFewReadings'];
+  return baselineGates({
+    baseline: model.baseline,
+    weightN,
+    mach,
+    machDifference: 0,
+    altitudeDifferenceM: 0,
+  });
 }
 
 function meansOf({ terms }: Context, used: readonly BaselineRunUsed[]): readonly RunMean[] {
@@ -199,6 +218,7 @@ function runFor(mean: RunMean): BaselineRun {
       LEAST_RUN_DOUBT * mean.flowAtCardKgPerS,
     ),
     readingCount: mean.readings.length,
+    mach: mean.mach,
   };
 }
 

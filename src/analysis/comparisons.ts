@@ -1,24 +1,28 @@
-import { baselineAt } from '../aero/baseline.ts';
+import type { Component } from '../aero/statistics/uncertainty.ts';
+import type { EntryId } from '../record/brand.ts';
 import type { FlightView } from '../record/flight.ts';
-import { contextOf } from './reading/context.ts';
+import { contextOf, type Context } from './reading/context.ts';
+import { doubtsOf, withInterval, type Doubts, type Sensitivities } from './reading/doubts.ts';
 import type { RunMean } from './reading/runMean.ts';
 import { reducedRuns, type ReducedRun } from './reducedRuns.ts';
 
 /**
  * One setting against another. Per cent rises as fuel burns off while the flow saved does not, so settings
- * are ranked on flow saved; both are given.
+ * are ranked on flow saved; both are given. Neither is ranked unless it lies beyond the doubt of the difference.
  */
 export interface Comparison {
   readonly point: string;
   readonly run: number;
   readonly against: { readonly point: string; readonly run: number };
   readonly differenceFraction: number;
+  /** Half of the 95 % interval: twice the standard uncertainty, more where few readings show their own scatter. */
   readonly twoUFraction: number;
   readonly fractionDiffers: boolean;
   /** At the card. */
   readonly savedDifferenceKgPerS: number;
   readonly savedTwoUKgPerS: number;
   readonly savingDiffers: boolean;
+  readonly entries: readonly EntryId[];
 }
 
 /** Every finished suction-on run against the first one finished; none until there are two. */
@@ -28,43 +32,33 @@ export function comparisons(view: FlightView): readonly Comparison[] {
   const finished = reducedRuns(context).flatMap(comparable);
   const [reference, ...others] = finished;
   if (reference === undefined) return [];
-  return others.flatMap((other) => {
-    // Baseline doubts cancel only where both stand on the same one.
-    if (other.inUse.baseline.kind !== reference.inUse.baseline.kind) return [];
-    return [compare(other, reference)];
-  });
+  return others.map((other) => compare(context, other, reference));
 }
 
 interface Comparable {
   readonly point: string;
   readonly run: number;
   readonly mean: RunMean;
-  readonly inUse: NonNullable<ReducedRun['against']>['inUse'];
-  readonly baselineKgPerS: number;
-  readonly fraction: number;
+  readonly against: NonNullable<ReducedRun['against']>;
+  readonly entries: readonly EntryId[];
 }
 
-function comparable({ run, mean, against }: ReducedRun): readonly Comparable[] {
+function comparable({ run, mean, against, readings }: ReducedRun): readonly Comparable[] {
   if (run.state !== 'complete' || mean === null || against === null) return [];
   if (against.broken.length > 0) return [];
-  const { inUse, reduction } = against;
-  return [
-    {
-      point: run.point,
-      run: run.run,
-      mean,
-      inUse,
-      baselineKgPerS: reduction.baselineKgPerS,
-      fraction: reduction.fuel.fraction,
-    },
+  const entries = [
+    ...readings.used.flatMap((reading) => reading.entries),
+    ...against.inUse.entries,
   ];
+  return [{ point: run.point, run: run.run, mean, against, entries }];
 }
 
-function compare(one: Comparable, other: Comparable): Comparison {
-  const differenceFraction = one.fraction - other.fraction;
+function compare(context: Context, one: Comparable, other: Comparable): Comparison {
+  const differenceFraction =
+    one.against.reduction.fuel.fraction - other.against.reduction.fuel.fraction;
   const savedDifferenceKgPerS = savedKgPerS(one) - savedKgPerS(other);
-  const twoUFraction = 2 * differenceUncertainty(one, other, perFraction);
-  const savedTwoUKgPerS = 2 * differenceUncertainty(one, other, perSaving);
+  const twoUFraction = halfWidth(context, one, other, perFraction);
+  const savedTwoUKgPerS = halfWidth(context, one, other, perSaving);
   return {
     point: one.point,
     run: one.run,
@@ -75,54 +69,64 @@ function compare(one: Comparable, other: Comparable): Comparison {
     savedDifferenceKgPerS,
     savedTwoUKgPerS,
     savingDiffers: Math.abs(savedDifferenceKgPerS) > savedTwoUKgPerS,
+    entries: [...new Set([...one.entries, ...other.entries])],
   };
 }
 
-function savedKgPerS({ baselineKgPerS, mean }: Comparable): number {
-  return baselineKgPerS - mean.flowAtCardKgPerS;
+function savedKgPerS({ against, mean }: Comparable): number {
+  return against.reduction.baselineKgPerS - mean.flowAtCardKgPerS;
 }
 
-/** How far a result moves with its own flow, with the baseline, and with an error common to all gauges. */
-interface Sensitivities {
-  readonly flow: number;
-  readonly baseline: number;
-  readonly common: number;
-}
-
-function perFraction({ baselineKgPerS, mean, fraction }: Comparable): Sensitivities {
+function perFraction({ against, mean }: Comparable): Sensitivities {
+  const { baselineKgPerS } = against.reduction;
   return {
-    flow: 1 / baselineKgPerS,
-    baseline: mean.flowAtCardKgPerS / baselineKgPerS ** 2,
-    common: fraction / baselineKgPerS,
+    perFlow: -1 / baselineKgPerS,
+    perBaseline: mean.flowAtCardKgPerS / baselineKgPerS ** 2,
   };
 }
 
 function perSaving(): Sensitivities {
-  return { flow: 1, baseline: 1, common: 0 };
+  return { perFlow: -1, perBaseline: 1 };
 }
 
-/** Doubts of the two runs add; those of the baseline and the calibration cancel as far as they are shared. */
-function differenceUncertainty(
+/**
+ * Doubts of the two runs add; those of the baseline runs, of a borrowed elasticity, of calibration and of weight cancel
+ * as far as both results move alike with them, whether the two stand on a fit, a pair or one on each.
+ */
+function halfWidth(
+  context: Context,
   one: Comparable,
   other: Comparable,
   sensitivities: (of: Comparable) => Sensitivities,
 ): number {
-  const [a, b] = [sensitivities(one), sensitivities(other)];
-  const at = baselineAt(one.inUse.baseline, one.mean.weightAtCardN);
-  const otherAt = baselineAt(other.inUse.baseline, other.mean.weightAtCardN);
-  const baselines = one.inUse.means.map((mean, index) => {
-    const share =
-      a.baseline * (at.runShares[index] ?? 0) - b.baseline * (otherAt.runShares[index] ?? 0);
-    return share * mean.standardUncertaintyKgPerS;
+  const [a, b] = [one, other].map((of) => doubtsIn(context, of, sensitivities(of)));
+  if (a === undefined || b === undefined) return 0;
+  const components = [
+    ...a.run,
+    ...b.run,
+    ...apart(a.baseline, b.baseline),
+    ...apart(a.calibration, b.calibration),
+    ...apart(a.weight, b.weight),
+  ];
+  const { interval95 } = withInterval(0, components);
+  return interval95.high;
+}
+
+function doubtsIn({ terms }: Context, { mean, against }: Comparable, moves: Sensitivities): Doubts {
+  const { inUse, reduction } = against;
+  return doubtsOf({ run: mean, inUse, at: reduction.at, terms }, moves);
+}
+
+/** Source by source, how much more the one moves than the other, in the unit of the result. */
+function apart(ones: readonly Component[], others: readonly Component[]): readonly Component[] {
+  return ones.map((one, index) => {
+    const other = others[index];
+    const moved = one.sensitivity * one.standardUncertainty;
+    const otherMoved = other === undefined ? 0 : other.sensitivity * other.standardUncertainty;
+    return {
+      sensitivity: moved - otherMoved,
+      standardUncertainty: 1,
+      degreesOfFreedom: one.degreesOfFreedom,
+    };
   });
-  const elasticity =
-    (a.baseline * at.perElasticityKgPerS - b.baseline * otherAt.perElasticityKgPerS) *
-    one.inUse.elasticityUncertainty;
-  return Math.hypot(
-    a.flow * one.mean.standardUncertaintyKgPerS,
-    b.flow * other.mean.standardUncertaintyKgPerS,
-    ...baselines,
-    elasticity,
-    (a.common - b.common) * one.mean.calibrationKgPerS,
-  );
 }

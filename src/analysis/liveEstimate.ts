@@ -18,7 +18,8 @@ import {
   type Context,
   type ReadingOutcome,
 } from './reading/context.ts';
-import { reductionOf, type BaselineInUse } from './reading/figure.ts';
+import type { BaselineInUse } from './reading/doubts.ts';
+import { reductionOf } from './reading/figure.ts';
 import { brokenLive, LIVE_GATES } from './reading/gates.ts';
 import { runMean } from './reading/runMean.ts';
 import type { LiveEstimate, MadeOf, Missing, Provisional } from './results.ts';
@@ -94,7 +95,8 @@ function reductionEstimate(
   const run = runOf(context, glance);
   const madeOf: MadeOf = {
     entries: [...new Set([...entries, ...inUse.entries])],
-    method: inUse.baseline.kind,
+    method: inUse.method,
+    dragBy: reduction.dragBy,
     baselineRuns: inUse.labels,
     borrowedFrom: inUse.borrowedFrom,
     flowKgPerS: mean.flowKgPerS,
@@ -111,7 +113,11 @@ function reductionEstimate(
     glance: reading.glance,
     broken,
     passed: LIVE_GATES.filter((gate) => !broken.includes(gate)),
-    provisional: [...inUse.provisional, ...provisionalMethod(context, mean.repeatabilityDeclared)],
+    provisional: [
+      ...inUse.provisional,
+      ...provisionalMethod(context, mean.repeatabilityDeclared),
+      ...reduction.provisional,
+    ],
     fuel: reduction.fuel,
     drag: reduction.drag,
     net: reduction.net,
@@ -170,8 +176,9 @@ export function provisionalMethod(
   repeatabilityDeclared: boolean,
 ): readonly Provisional[] {
   const doubts: Provisional[] = [...calibrations.provisional];
-  if (terms.map === null) doubts.push('noEngineMap');
-  if (terms.map === null && !terms.liftToDragVouched) doubts.push('noLiftToDrag');
+  const levelled = terms.drag?.kind === 'map';
+  if (!levelled) doubts.push('noEngineMap');
+  if (!levelled && !terms.liftToDragVouched) doubts.push('noLiftToDrag');
   if (!repeatabilityDeclared) doubts.push('noRepeatability');
   return doubts;
 }

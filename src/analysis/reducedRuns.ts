@@ -1,7 +1,8 @@
 import type { Run } from '../record/flightState.ts';
-import { baselineAfterLanding, type BaselineRunUsed } from './baselineRuns.ts';
+import { baselineAfterLanding, bracketAround, type BaselineRunUsed } from './baselineRuns.ts';
 import { cardOf, type Context } from './reading/context.ts';
-import { reductionOf, type BaselineInUse, type Reduction } from './reading/figure.ts';
+import type { BaselineInUse } from './reading/doubts.ts';
+import { reductionOf, type Reduction } from './reading/figure.ts';
 import { pooledScatter, runMean, type RunMean } from './reading/runMean.ts';
 import type { Gate } from './results.ts';
 import { baselineRunsAfterLanding, runReadings, runsOf, type RunReadings } from './runReadings.ts';
@@ -19,6 +20,8 @@ export interface ReducedRun {
     readonly broken: readonly Gate[];
     readonly reduction: Reduction;
   } | null;
+  /** Why there is nothing to compare with; `noBaseline` too for a suction-off run, which needs none. */
+  readonly because: 'noBaseline' | 'bracketDrifts';
 }
 
 /** Every run of the flight, in the order in which they were flown. */
@@ -32,20 +35,28 @@ export function reducedRuns(context: Context): readonly ReducedRun[] {
     const used = readings.used.map(({ reading }) => reading);
     const mean = used.length === 0 ? null : runMean(context.terms, used, scatter);
     const suction = cardOf(context, run)?.suction ?? 'on';
-    const against =
-      mean === null || suction === 'off' ? null : againstBaseline(context, mean, baselines);
-    return { run, readings, mean, suction, against };
+    if (mean === null || suction === 'off') {
+      return { run, readings, mean, suction, against: null, because: 'noBaseline' };
+    }
+    return { run, readings, mean, suction, ...againstBaseline(context, run, mean, baselines) };
   });
 }
 
 function againstBaseline(
   context: Context,
+  run: Run,
   mean: RunMean,
   baselines: readonly BaselineRunUsed[],
-): ReducedRun['against'] {
-  if (baselines.length === 0) return null;
-  const chosen = baselineAfterLanding(context, baselines, mean.weightAtCardN);
-  if (chosen === null) return null;
-  const reduction = reductionOf(context.terms, mean, chosen.inUse);
-  return reduction === null ? null : { ...chosen, reduction };
+): Pick<ReducedRun, 'against' | 'because'> {
+  if (baselines.length === 0) return { against: null, because: 'noBaseline' };
+  const bracket = bracketAround(context, baselines, run.started.at);
+  const chosen =
+    bracket === null
+      ? baselineAfterLanding(context, baselines, mean.weightAtCardN, mean.mach)
+      : { inUse: bracket, broken: [] };
+  const reduction = chosen === null ? null : reductionOf(context.terms, mean, chosen.inUse);
+  if (chosen === null || reduction === null) {
+    return { against: null, because: bracket === null ? 'noBaseline' : 'bracketDrifts' };
+  }
+  return { against: { ...chosen, reduction }, because: 'noBaseline' };
 }

@@ -28,6 +28,8 @@ export type Missing =
   | 'readingIncomplete'
   | 'readingQueried'
   | 'noBaseline'
+  /** The two suction-off runs either side differ by more than their doubts allow. */
+  | 'bracketDrifts'
   | 'noAirData'
   | 'noWeight'
   | 'unitUnknown'
@@ -51,6 +53,10 @@ export type Provisional =
   | 'calibratedAfterFlight'
   /** What calibration leaves in doubt was not stated, so that the interval is too narrow. */
   | 'noCalibrationDoubt'
+  /** The flow lies beyond the rows of the engine table, so no excess force was taken out of it. */
+  | 'outsideEngineMap'
+  /** Drag goes by the slope of consumption that this flight's own baseline shows, with a polar from elsewhere. */
+  | 'dragSlopeOfBaseline'
   /** No engine map and nobody vouched for a lift to drag ratio: a generous bound stands in. */
   | 'noLiftToDrag';
 
@@ -68,6 +74,24 @@ export interface Interval95 {
   readonly high: number;
 }
 
+/** What a change of fuel flow was called drag by. */
+export type DragBy = 'engineTable' | 'engineMap' | 'statedSlope' | 'slopeOfBaseline';
+
+/** Why a change of fuel flow is not called drag. */
+export type NoDrag =
+  | 'noEngineMap'
+  | 'outsideEngineMap'
+  /** A polar was given, but the suction-off runs do not tell how consumption goes with thrust. */
+  | 'noSlopeInBaseline'
+  | 'bleedDriven'
+  | 'shaftDriven';
+
+export interface FlowFigure {
+  readonly kgPerS: number;
+  readonly standardUncertaintyKgPerS: number;
+  readonly interval95KgPerS: Interval95;
+}
+
 export interface ReductionFigure {
   readonly fraction: number;
   readonly standardUncertainty: number;
@@ -77,7 +101,8 @@ export interface ReductionFigure {
 /** What the figure was made of, so that a person can redo it; entry ids lead to the touches. */
 export interface MadeOf {
   readonly entries: readonly EntryId[];
-  readonly method: 'fit' | 'pair';
+  readonly method: 'fit' | 'fitWithMach' | 'pair' | 'bracket';
+  readonly dragBy: DragBy | null;
   readonly baselineRuns: readonly string[];
   readonly borrowedFrom: string | null;
   readonly flowKgPerS: number;
@@ -131,7 +156,7 @@ export type LiveEstimate =
       readonly provisional: readonly Provisional[];
       readonly fuel: ReductionFigure;
       /** Null with a reason where nothing allows flow to be called drag. */
-      readonly drag: ReductionFigure | { readonly because: 'noEngineMap' | 'bleedDriven' };
+      readonly drag: ReductionFigure | { readonly because: NoDrag };
       /** Fuel reduction less the suction unit's own fuel; null where it has no metered flow. */
       readonly net: ReductionFigure | null;
       readonly madeOf: MadeOf;
@@ -172,8 +197,14 @@ export type PointNumber =
       /** `indicative` where the run was not finished. */
       readonly kind: 'valid' | 'indicative';
       readonly fuel: ReductionFigure;
-      readonly drag: ReductionFigure | { readonly because: 'noEngineMap' | 'bleedDriven' };
-      /** Null where suction is driven by the engines: what their gauges show is then net already. */
+      readonly drag: ReductionFigure | { readonly because: NoDrag };
+      /** Flows at the air temperature flown, each with its doubt; nothing is subtracted twice. */
+      readonly gross: FlowFigure | { readonly because: 'bleedDriven' | 'shaftDriven' };
+      /** The suction unit's own fuel, or what bleed for it costs the engines. */
+      readonly suction: FlowFigure | null;
+      readonly net: FlowFigure | { readonly because: 'unitFuelNotRead' };
+      readonly netReduction: ReductionFigure | null;
+      /** Null where suction is driven by the engines and its cost unknown: what their gauges show is then net already. */
       readonly grossKgPerS: number | null;
       readonly suctionUnitKgPerS: number | null;
       readonly netKgPerS: number | null;

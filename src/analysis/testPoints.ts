@@ -60,7 +60,7 @@ function numberOf(context: Context, reduced: ReducedRun): PointNumber {
       standardUncertaintyKgPerS: mean.standardUncertaintyKgPerS,
     };
   }
-  if (against === null) return { kind: 'none', because: 'noBaseline' };
+  if (against === null) return { kind: 'none', because: reduced.because };
   return reductionNumber(context, reduced, mean, against);
 }
 
@@ -72,20 +72,29 @@ function reductionNumber(
 ): PointNumber {
   const { terms } = context;
   const { inUse, broken, reduction } = against;
-  const { baselineKgPerS, dayFactor } = reduction;
-  const savedKgPerS = (baselineKgPerS - mean.flowAtCardKgPerS) * dayFactor;
+  const { gross, suction, net } = reduction.savings;
   const unitKgPerS = terms.suctionIsMetered ? (mean.unit?.kgPerS ?? null) : null;
-  const netKgPerS = netSaving(terms.suctionIsMetered, savedKgPerS, unitKgPerS);
+  const netKgPerS = 'kgPerS' in net ? net.kgPerS : null;
   return {
     kind: reduced.run.state === 'complete' ? 'valid' : 'indicative',
     fuel: reduction.fuel,
     drag: reduction.drag,
-    grossKgPerS: terms.suctionIsMetered ? savedKgPerS : null,
+    gross,
+    suction,
+    net,
+    // Engine-driven suction already shows in the engines' flow: nothing is subtracted twice.
+    netReduction: terms.suctionIsMetered ? reduction.net : reduction.fuel,
+    grossKgPerS: 'kgPerS' in gross ? gross.kgPerS : null,
     suctionUnitKgPerS: unitKgPerS,
     netKgPerS,
-    netFraction: netKgPerS === null ? null : netKgPerS / (baselineKgPerS * dayFactor),
+    netFraction:
+      netKgPerS === null ? null : netKgPerS / (reduction.baselineKgPerS * reduction.dayFactor),
     broken,
-    provisional: [...inUse.provisional, ...provisionalMethod(context, mean.repeatabilityDeclared)],
+    provisional: [
+      ...inUse.provisional,
+      ...provisionalMethod(context, mean.repeatabilityDeclared),
+      ...reduction.provisional,
+    ],
     madeOf: madeOf(reduced, mean, against, unitKgPerS),
   };
 }
@@ -99,7 +108,8 @@ function madeOf(
   const own = readings.used.flatMap(({ entries }) => entries);
   return {
     entries: [...new Set([...own, ...inUse.entries])],
-    method: inUse.baseline.kind,
+    method: inUse.method,
+    dragBy: reduction.dragBy,
     baselineRuns: inUse.labels,
     borrowedFrom: inUse.borrowedFrom,
     flowKgPerS: mean.flowKgPerS,
@@ -110,14 +120,4 @@ function madeOf(
     suctionFlowKgPerS: unitKgPerS,
     uncertaintyParts: reduction.parts,
   };
-}
-
-/** Engine-driven suction already shows in the engines' flow: nothing is subtracted twice. */
-function netSaving(
-  metered: boolean,
-  savedKgPerS: number,
-  unitKgPerS: number | null,
-): number | null {
-  if (!metered) return savedKgPerS;
-  return unitKgPerS === null ? null : savedKgPerS - unitKgPerS;
 }

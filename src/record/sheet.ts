@@ -242,7 +242,15 @@ export const flightSheetSchema = v.object({
     /** Greatest lift to drag ratio that the crew will vouch for; bounds the energy term where no engine map is given. */
     liftToDragAtMost: v.exactOptional(finite),
     /** CD = zeroLiftDrag + liftFactor CL², suction off: lets the baseline say how consumption goes with thrust. */
-    polar: v.exactOptional(v.object({ zeroLiftDrag: finite, liftFactor: finite, from: name })),
+    polar: v.exactOptional(
+      v.object({
+        zeroLiftDrag: finite,
+        liftFactor: finite,
+        /** Of the share of drag that comes with lift, as a share of it. */
+        liftShareStandardUncertainty: v.exactOptional(finite),
+        from: name,
+      }),
+    ),
   }),
   /** Total flow = (idle + slope x thrust) x sqrt(T / Tstd); absent when there is no map. */
   engineMap: v.exactOptional(

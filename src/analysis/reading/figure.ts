@@ -1,163 +1,160 @@
-import { baselineAt, type Baseline, type BaselineRun } from '../../aero/baseline.ts';
-import { dragReductionFromMap } from '../../aero/engineMap.ts';
+import type { Component } from '../../aero/statistics/uncertainty.ts';
+import { combinedUncertainty } from '../../aero/statistics/uncertainty.ts';
+import type {
+  DragBy,
+  FlowFigure,
+  MadeOf,
+  NoDrag,
+  Provisional,
+  ReductionFigure,
+} from '../results.ts';
 import {
-  combinedUncertainty,
-  effectiveDegreesOfFreedom,
-  expandedUncertainty,
-  type Component,
-} from '../../aero/statistics/uncertainty.ts';
-import type { EntryId } from '../../record/brand.ts';
-import type { MadeOf, Provisional, ReductionFigure } from '../results.ts';
+  allOf,
+  baselineAtRun,
+  doubtsOf,
+  withInterval,
+  type BaselineAtRun,
+  type BaselineInUse,
+  type Sensitivities,
+} from './doubts.ts';
+import { dragShare } from './drag.ts';
 import { certain, type RunMean } from './runMean.ts';
 import type { SheetTerms } from './sheetTerms.ts';
-
-/** A baseline with all that its doubt needs. */
-export interface BaselineInUse {
-  readonly baseline: Baseline;
-  /** The same model through other runs: weights that move together move all of them. */
-  readonly through: (runs: readonly BaselineRun[]) => Baseline | null;
-  readonly means: readonly RunMean[];
-  readonly labels: readonly string[];
-  readonly entries: readonly EntryId[];
-  readonly elasticityUncertainty: number;
-  readonly borrowedFrom: string | null;
-  readonly provisional: readonly Provisional[];
-}
+import { slopeInBaseline } from './slopeInBaseline.ts';
 
 export interface Reduction {
+  /** What the engines burnt less: gross with a suction unit of its own, net where the engines drive it. */
   readonly fuel: ReductionFigure;
-  readonly drag: ReductionFigure | { readonly because: 'noEngineMap' | 'bleedDriven' };
+  readonly drag: ReductionFigure | { readonly because: NoDrag };
+  readonly dragBy: DragBy | null;
+  /** Less the suction unit's own fuel; null where it has no metered flow, or where fuel is net already. */
   readonly net: ReductionFigure | null;
+  readonly savings: Savings;
+  readonly at: BaselineAtRun;
   readonly baselineKgPerS: number;
   /** From the card's temperature to the one flown: multiplies flows at the card. */
   readonly dayFactor: number;
   readonly parts: MadeOf['uncertaintyParts'];
+  readonly provisional: readonly Provisional[];
 }
 
-/** 95 % by common practice where every doubt is stated; a few readings' own scatter needs Student's t. */
-const COVERAGE_FACTOR = 2;
+/** Flows at the air temperature flown. */
+export interface Savings {
+  readonly gross: FlowFigure | { readonly because: 'bleedDriven' | 'shaftDriven' };
+  readonly suction: FlowFigure | null;
+  readonly net: FlowFigure | { readonly because: 'unitFuelNotRead' };
+}
 
 /**
  * What a mean says against a baseline; negative where more was burnt.
  *
- * @returns null where the baseline, led too far, leaves no flow to compare with
+ * @returns null where the baseline leaves no flow to compare with
  */
 export function reductionOf(
   terms: SheetTerms,
   run: RunMean,
   inUse: BaselineInUse,
 ): Reduction | null {
-  const baseline = baselineAt(inUse.baseline, run.weightAtCardN);
-  const baselineKgPerS = baseline.fuelFlowKgPerS;
-  if (!(baselineKgPerS > 0)) return null;
+  const at = baselineAtRun(run, inUse);
+  if (at === null) return null;
+  const baselineKgPerS = at.value.fuelFlowKgPerS;
+  const moved = { run, inUse, at, terms };
+  const fuelMoves: Sensitivities = {
+    perFlow: -1 / baselineKgPerS,
+    perBaseline: run.flowAtCardKgPerS / baselineKgPerS ** 2,
+  };
+  const fuelDoubts = doubtsOf(moved, fuelMoves);
+  const fraction = 1 - run.flowAtCardKgPerS / baselineKgPerS;
   const dayFactor = Math.sqrt(run.temperatureK / terms.cardAir.temperatureK);
-  const fuel = against(0);
+  const slope = terms.drag?.kind === 'polar' ? slopeInBaseline(terms, inUse.baseline.runs) : null;
+  const share = dragShare(terms, run, baselineKgPerS, slope);
   return {
-    fuel: figureOf(fuel.fraction, Object.values(fuel.groups).flat()),
-    drag: dragOf(),
+    fuel: figureOf(fraction, allOf(fuelDoubts)),
+    drag:
+      share.kind === 'share'
+        ? figureOf(share.fraction, [...allOf(doubtsOf(moved, share)), ...share.own])
+        : { because: share.because },
+    dragBy: share.kind === 'share' ? share.by : null,
     net: netOf(),
+    savings: savingsOf(),
+    at,
     baselineKgPerS,
     dayFactor,
     parts: {
-      run: combinedUncertainty(fuel.groups.run),
-      baseline: combinedUncertainty(fuel.groups.baseline),
-      calibration: combinedUncertainty(fuel.groups.calibration),
-      weight: combinedUncertainty(fuel.groups.weight),
+      run: combinedUncertainty(fuelDoubts.run),
+      baseline: combinedUncertainty(fuelDoubts.baseline),
+      calibration: combinedUncertainty(fuelDoubts.calibration),
+      weight: combinedUncertainty(fuelDoubts.weight),
     },
+    provisional: dragDoubts(terms, share),
   };
-
-  /** Share of the flow above `idleKgPerS` that is gone, and its doubts. */
-  function against(idleKgPerS: number): {
-    readonly fraction: number;
-    readonly groups: Readonly<Record<keyof MadeOf['uncertaintyParts'], readonly Component[]>>;
-  } {
-    const whole = baselineKgPerS - idleKgPerS;
-    const fraction = (baselineKgPerS - run.flowAtCardKgPerS) / whole;
-    const perBaseline = (run.flowAtCardKgPerS - idleKgPerS) / whole ** 2;
-    return {
-      fraction,
-      groups: {
-        run: [
-          {
-            sensitivity: 1 / whole,
-            standardUncertainty: run.standardUncertaintyKgPerS,
-            degreesOfFreedom: run.degreesOfFreedom,
-          },
-        ],
-        baseline: [
-          ...inUse.means.map((mean, index) => ({
-            sensitivity: perBaseline * (baseline.runShares[index] ?? 0),
-            standardUncertainty: mean.standardUncertaintyKgPerS,
-            degreesOfFreedom: mean.degreesOfFreedom,
-          })),
-          {
-            sensitivity: perBaseline * baseline.perElasticityKgPerS,
-            standardUncertainty: inUse.elasticityUncertainty,
-            degreesOfFreedom: Infinity,
-          },
-        ],
-        // An error common to all runs mostly cancels: what is left grows with the reduction itself.
-        calibration: [certain(Math.abs(fraction / whole) * run.calibrationKgPerS)],
-        weight: [certain(Math.abs(perNewton(idleKgPerS)) * terms.weightUncertaintyN)],
-      },
-    };
-  }
-
-  /** ∂(reduction)/∂W with every weight moved together. */
-  function perNewton(idleKgPerS: number): number {
-    const stepN = run.weightAtCardN * 1e-4;
-    const moved = inUse.baseline.runs.map((of) => ({ ...of, weightN: of.weightN + stepN }));
-    const through = inUse.through(moved);
-    if (through === null) return 0;
-    const movedKgPerS = baselineAt(through, run.weightAtCardN + stepN).fuelFlowKgPerS;
-    const fractionAt = (kgPerS: number): number =>
-      (kgPerS - run.flowAtCardKgPerS) / (kgPerS - idleKgPerS);
-    return (fractionAt(movedKgPerS) - fractionAt(baselineKgPerS)) / stepN;
-  }
-
-  function dragOf(): Reduction['drag'] {
-    if (!terms.suctionIsMetered) return { because: 'bleedDriven' };
-    if (terms.map === null) return { because: 'noEngineMap' };
-    const { idleKgPerS } = terms.map;
-    const share = dragReductionFromMap({
-      fuelFlowKgPerS: run.flowAtCardKgPerS,
-      baselineFuelFlowKgPerS: baselineKgPerS,
-      idleKgPerS,
-    });
-    if (share.kind === 'unavailable') return { because: 'noEngineMap' };
-    const { groups } = against(idleKgPerS);
-    const perIdle = Math.abs(share.value) / (baselineKgPerS - idleKgPerS);
-    return figureOf(share.value, [
-      ...Object.values(groups).flat(),
-      certain(perIdle * terms.idleUncertaintyKgPerS),
-    ]);
-  }
 
   function netOf(): ReductionFigure | null {
     if (!terms.suctionIsMetered || run.unit === null) return null;
     const flownKgPerS = baselineKgPerS * dayFactor;
-    return figureOf(fuel.fraction - run.unit.kgPerS / flownKgPerS, [
-      ...Object.values(fuel.groups).flat(),
+    return figureOf(fraction - run.unit.kgPerS / flownKgPerS, [
+      ...allOf(fuelDoubts),
       certain(run.unit.standardUncertaintyKgPerS / flownKgPerS),
     ]);
   }
+
+  function savingsOf(): Savings {
+    const { suctionCost } = terms;
+    const savedKgPerS = (baselineKgPerS - run.flowAtCardKgPerS) * dayFactor;
+    const flowFlown = run.flowAtCardKgPerS * dayFactor;
+    const savedAs = (perFlow: number): readonly Component[] =>
+      allOf(doubtsOf(moved, { perFlow: perFlow * dayFactor, perBaseline: dayFactor }));
+    const saved = flowFigure(savedKgPerS, savedAs(-1));
+    switch (suctionCost.kind) {
+      case 'ownFuel': {
+        const { unit } = run;
+        if (unit === null) {
+          return { gross: saved, suction: null, net: { because: 'unitFuelNotRead' } };
+        }
+        const own = certain(unit.standardUncertaintyKgPerS);
+        return {
+          gross: saved,
+          suction: flowFigure(unit.kgPerS, [own]),
+          net: flowFigure(savedKgPerS - unit.kgPerS, [...savedAs(-1), own]),
+        };
+      }
+      case 'bleed': {
+        // F = (1 + share) x the flow without bleed: the engines' saving is net, and gross has the cost added back once.
+        const { share: part, standardUncertainty } = suctionCost;
+        const costKgPerS = (flowFlown * part) / (1 + part);
+        const own = certain((flowFlown * standardUncertainty) / (1 + part) ** 2);
+        return {
+          gross: flowFigure(savedKgPerS + costKgPerS, [...savedAs(-1 / (1 + part)), own]),
+          suction: flowFigure(costKgPerS, [own]),
+          net: saved,
+        };
+      }
+      case 'unmeasured':
+        return { gross: { because: suctionCost.because }, suction: null, net: saved };
+    }
+  }
+}
+
+function dragDoubts(
+  { drag, liftToDragVouched }: SheetTerms,
+  share: ReturnType<typeof dragShare>,
+): readonly Provisional[] {
+  if (share.kind === 'noDrag') {
+    if (share.because !== 'outsideEngineMap') return [];
+    return liftToDragVouched ? ['outsideEngineMap'] : ['outsideEngineMap', 'noLiftToDrag'];
+  }
+  return drag?.kind === 'polar' ? ['dragSlopeOfBaseline'] : [];
 }
 
 function figureOf(fraction: number, components: readonly Component[]): ReductionFigure {
-  const standardUncertainty = combinedUncertainty(components);
-  const degreesOfFreedom = effectiveDegreesOfFreedom(components);
-  const half = Number.isFinite(degreesOfFreedom)
-    ? Math.max(
-        COVERAGE_FACTOR * standardUncertainty,
-        expandedUncertainty({
-          standardUncertainty,
-          degreesOfFreedom: Math.max(1, degreesOfFreedom),
-        }),
-      )
-    : COVERAGE_FACTOR * standardUncertainty;
+  return { fraction, ...withInterval(fraction, components) };
+}
+
+function flowFigure(kgPerS: number, components: readonly Component[]): FlowFigure {
+  const { standardUncertainty, interval95 } = withInterval(kgPerS, components);
   return {
-    fraction,
-    standardUncertainty,
-    interval95: { low: fraction - half, high: fraction + half },
+    kgPerS,
+    standardUncertaintyKgPerS: standardUncertainty,
+    interval95KgPerS: interval95,
   };
 }

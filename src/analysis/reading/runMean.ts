@@ -19,6 +19,7 @@ export interface RunMean {
   readonly flowAtCardKgPerS: number;
   readonly weightAtCardN: number;
   readonly temperatureK: number;
+  readonly mach: number;
   readonly unit: { readonly kgPerS: number; readonly standardUncertaintyKgPerS: number } | null;
   /** Independent of every other run, by source, kg/s. */
   readonly parts: Readonly<Record<RunPart, number>>;
@@ -64,6 +65,7 @@ export function runMean(
     flowAtCardKgPerS,
     weightAtCardN: average((reading) => reading.weightAtCardN),
     temperatureK: average((reading) => reading.air.temperature.value),
+    mach: average((reading) => reading.air.mach.value),
     unit: unitMean(readings),
     parts: { gauges: combinedUncertainty(gauges.components), ...air, machHold, noEngineMap },
     standardUncertaintyKgPerS: combinedUncertainty(components),

@@ -1,15 +1,9 @@
 import { airState, type AirState } from '../../aero/atmosphere.ts';
 import type { WeightElasticity } from '../../aero/baseline.ts';
-import type { EngineMap } from '../../aero/engineMap.ts';
-import {
-  KILOGRAMS_PER_POUND,
-  NEWTONS_PER_POUND_FORCE,
-  SECONDS_PER_HOUR,
-  SECONDS_PER_MINUTE,
-  STANDARD_GRAVITY_M_PER_S2,
-} from '../../aero/units.ts';
+import { SECONDS_PER_MINUTE, STANDARD_GRAVITY_M_PER_S2 } from '../../aero/units.ts';
 import type { FlightSheet, Instrument, Measure } from '../../record/sheet.ts';
 import { instrumentsFor, measureDifferenceSi, measureSi } from '../calibrate.ts';
+import { dragMethodOf, type DragMethod } from './dragMethod.ts';
 
 /** What the flight sheet says about reducing a reading, in SI. */
 export interface SheetTerms {
@@ -22,8 +16,8 @@ export interface SheetTerms {
     readonly altitudeM: number;
     readonly climbMPerS: number;
   };
-  readonly map: EngineMap | null;
-  readonly idleUncertaintyKgPerS: number;
+  /** Null where flow may not be called drag. */
+  readonly drag: DragMethod | null;
   readonly liftToDragAtMost: number;
   readonly liftToDragVouched: boolean;
   readonly weightUncertaintyN: number;
@@ -32,11 +26,19 @@ export interface SheetTerms {
   readonly machSensitivity: { readonly off: number; readonly on: number };
   readonly borrowed: { readonly elasticity: WeightElasticity; readonly from: string } | null;
   readonly suctionIsMetered: boolean;
+  readonly suctionCost: SuctionCost;
   /** One gauge an engine, by engine number; a serviceable one before an unserviceable one. */
   readonly engineFlows: readonly Instrument[];
   readonly enginesWithoutGauge: number;
   readonly suctionFlow: Instrument | null;
 }
+
+/** Where what suction costs is to be found. */
+export type SuctionCost =
+  | { readonly kind: 'ownFuel' }
+  /** In the engines' flow, which is 1 + share of what it would be without. */
+  | { readonly kind: 'bleed'; readonly share: number; readonly standardUncertainty: number }
+  | { readonly kind: 'unmeasured'; readonly because: 'bleedDriven' | 'shaftDriven' };
 
 /**
  * Stands in where nobody vouched for a lift to drag ratio: no jet aircraft with such a wing exceeds it
@@ -76,8 +78,7 @@ export function sheetTerms(sheet: FlightSheet): SheetTerms | null {
       altitudeM: altitudeToleranceM,
       climbMPerS,
     },
-    map: engineMapOf(sheet),
-    idleUncertaintyKgPerS: Math.abs(flowKgPerS(sheet.engineMap?.idleStandardUncertainty) ?? 0),
+    drag: dragMethodOf(sheet),
     liftToDragAtMost: vouched ?? GENEROUS_LIFT_TO_DRAG,
     liftToDragVouched: vouched !== undefined,
     weightUncertaintyN: Math.abs(
@@ -91,6 +92,7 @@ export function sheetTerms(sheet: FlightSheet): SheetTerms | null {
     },
     borrowed: borrowedOf(sheet),
     suctionIsMetered: aircraft.suctionDrive === 'ownMeteredFuel',
+    suctionCost: suctionCostOf(sheet),
     engineFlows,
     enginesWithoutGauge: aircraft.engineCount - engineFlows.length,
     suctionFlow: instrumentsFor(sheet, 'suctionFuelFlow')[0] ?? null,
@@ -125,23 +127,13 @@ function gaugesByEngine(sheet: FlightSheet): readonly Instrument[] {
   }).filter((gauge) => gauge !== undefined);
 }
 
-function engineMapOf({ engineMap }: FlightSheet): EngineMap | null {
-  if (engineMap === undefined) return null;
-  const idleKgPerS = flowKgPerS(engineMap.idleFlow);
-  const slope = flowPerThrust(engineMap.flowPerThrust);
-  if (idleKgPerS === undefined || slope === undefined || !(slope > 0) || idleKgPerS < 0)
-    return null;
-  return { idleKgPerS, slopeKgPerSPerN: slope };
-}
-
-function flowPerThrust({ value, unit }: Measure): number | undefined {
-  if (unit === 'kg/h/N') return value / SECONDS_PER_HOUR;
-  if (unit !== 'lb/h/lbf') return undefined;
-  return (value * KILOGRAMS_PER_POUND) / SECONDS_PER_HOUR / NEWTONS_PER_POUND_FORCE;
-}
-
-function flowKgPerS(measure: Measure | undefined): number | undefined {
-  return measure === undefined ? undefined : measureDifferenceSi(measure, 'massFlow');
+function suctionCostOf({ aircraft }: FlightSheet): SuctionCost {
+  const { suctionDrive, bleed } = aircraft;
+  if (suctionDrive === 'ownMeteredFuel') return { kind: 'ownFuel' };
+  if (suctionDrive === 'shaft') return { kind: 'unmeasured', because: 'shaftDriven' };
+  const share = bleed === undefined ? -1 : bleed.flowFractionPerPercent * bleed.percentTaken;
+  if (bleed === undefined || !(share >= 0)) return { kind: 'unmeasured', because: 'bleedDriven' };
+  return { kind: 'bleed', share, standardUncertainty: Math.abs(bleed.standardUncertainty) };
 }
 
 function weightN(measure: Measure | undefined): number | undefined {

@@ -17,7 +17,16 @@ const REFLY: Readonly<Record<Refly['because'], string>> = {
 
 const METHODS: Readonly<Record<MadeOf['method'], string>> = {
   fit: 'against the fitted baseline at the same weight',
+  fitWithMach: 'against the baseline fitted over weight and Mach',
   pair: 'against one baseline run moved to the same weight',
+  bracket: 'against the baseline runs before and after, no model',
+};
+
+const DRAG_BY: Readonly<Record<NonNullable<MadeOf['dragBy']>, string>> = {
+  engineTable: 'drag by the engine table',
+  engineMap: 'drag by the engine map',
+  statedSlope: 'drag by the stated slope of consumption',
+  slopeOfBaseline: 'drag by the slope of consumption in the baseline',
 };
 
 const CLOCK_USES: Readonly<Record<ClockFit['use'], string>> = {
@@ -25,6 +34,15 @@ const CLOCK_USES: Readonly<Record<ClockFit['use'], string>> = {
   offset: 'offset only',
   offsetAndRate: 'offset and rate',
 };
+
+export function baselineMethodWords({ method }: Pick<MadeOf, 'method'>): string {
+  return METHODS[method];
+}
+
+/** What a change of fuel flow was called drag by; empty where it was not. */
+export function dragByWords({ dragBy }: Pick<MadeOf, 'dragBy'>): string {
+  return dragBy === null ? '' : DRAG_BY[dragBy];
+}
 
 export function stateWords({ state }: Pick<PointResult, 'state'>): string {
   return STATES[state];
@@ -43,7 +61,7 @@ export function methodWords({ result }: Pick<PointResult, 'result'>): string {
       return 'suction off, mean of the run';
     case 'valid':
     case 'indicative':
-      return METHODS[result.madeOf.method];
+      return baselineMethodWords(result.madeOf);
   }
 }
 

@@ -1,4 +1,4 @@
-import type { Missing, Note, PointNumber, Provisional, ReductionFigure } from '../results.ts';
+import type { Missing, NoDrag, Note, PointNumber, Provisional } from '../results.ts';
 
 /** Why there is no figure, lower case and at most twenty letters; and what would give one, for whoever is still flying. */
 const MISSING: Readonly<Record<Missing, { readonly what: string; readonly next: string }>> = {
@@ -7,6 +7,7 @@ const MISSING: Readonly<Record<Missing, { readonly what: string; readonly next: 
   readingIncomplete: { what: 'reading not complete', next: 'An engine is missing.' },
   readingQueried: { what: 'reading in question', next: 'Keep it or read again.' },
   noBaseline: { what: 'no baseline', next: 'Fly a suction-off point first.' },
+  bracketDrifts: { what: 'baseline runs differ', next: 'Fly a suction-off point again.' },
   noAirData: { what: 'no air data', next: 'Read Mach, height, temp.' },
   noWeight: { what: 'no weight', next: 'Counters or a weight.' },
   unitUnknown: { what: 'unit unknown', next: 'See the flight sheet.' },
@@ -26,6 +27,8 @@ const PROVISIONAL: Readonly<Record<Provisional, string>> = {
   calibrationPastDue: 'calibration past due',
   calibratedAfterFlight: 'calibrated after flight',
   noCalibrationDoubt: 'calibration doubt not stated',
+  outsideEngineMap: 'outside engine table',
+  dragSlopeOfBaseline: 'drag by slope of baseline',
   noLiftToDrag: 'lift to drag guessed',
 };
 
@@ -37,14 +40,13 @@ const NOTES: Readonly<Record<Note, string>> = {
 };
 
 type NoNumber = Extract<PointNumber, { kind: 'none' }>['because'];
-type NoDrag = Exclude<
-  Extract<PointNumber, { kind: 'valid' | 'indicative' }>['drag'],
-  ReductionFigure
->['because'];
 
 const NO_DRAG: Readonly<Record<NoDrag, string>> = {
   noEngineMap: 'no engine map: fuel only',
+  outsideEngineMap: 'outside engine table: fuel only',
+  noSlopeInBaseline: 'no slope in baseline: fuel only',
   bleedDriven: 'bleed-driven suction: fuel only',
+  shaftDriven: 'shaft-driven suction: fuel only',
 };
 
 export function missingWords(because: NoNumber): string {

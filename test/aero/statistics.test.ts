@@ -200,6 +200,16 @@ describe('the survival curve', () => {
     );
   });
 
+  it('has its median where exactly half are left, for any number of encounters', () => {
+    for (let pairs = 1; pairs <= 100; pairs += 1) {
+      const outcomes = Array.from({ length: 2 * pairs }, (_, k) => ({
+        duration: k + 1,
+        observed: true,
+      }));
+      expect(valueOf(kaplanMeier(outcomes).median), `${2 * pairs} encounters`).toBe(pairs);
+    }
+  });
+
   it('says when half are never reached, and when there are too few for a curve', () => {
     const few = kaplanMeier([
       { duration: 4, observed: true },

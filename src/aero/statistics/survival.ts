@@ -3,6 +3,8 @@ import { ready, requireNotNegative, unavailable, type Outcome } from '../outcome
 /** Below this many events the raw list says more than a curve (a product choice). */
 export const FEWEST_EVENTS_FOR_CURVE = 5;
 
+const ROUNDING = 1e-12;
+
 /** One encounter: how long it was watched, and whether the event ended it or something else did. */
 export interface TimedOutcome {
   readonly duration: number;
@@ -50,7 +52,8 @@ export function kaplanMeier(outcomes: readonly TimedOutcome[]): SurvivalCurve {
     if (events < atRisk) greenwood += events / (atRisk * (atRisk - events));
     steps.push({ time, atRisk, events, survival, standardError: survival * Math.sqrt(greenwood) });
   }
-  const halfway = steps.find((step) => step.survival <= 0.5);
+  // A product of fractions that is a half on paper may end a hair above it.
+  const halfway = steps.find((step) => step.survival <= 0.5 + ROUNDING);
   return {
     steps,
     eventCount: observed.length,

@@ -109,6 +109,28 @@ export function levelFuelFlow({
   };
 }
 
+/**
+ * Flow of the reference fuel that would have given the same heat: readings on two fuel batches differ
+ * without it as if drag did.
+ *
+ * @param heatingValue lower heating value, in any unit: only the ratio enters
+ * @throws RangeError unless all are above zero
+ */
+export function sameHeatFuelFlowKgPerS({
+  fuelFlowKgPerS,
+  heatingValue,
+  referenceHeatingValue,
+}: {
+  readonly fuelFlowKgPerS: number;
+  readonly heatingValue: number;
+  readonly referenceHeatingValue: number;
+}): number {
+  requirePositive('fuel flow', fuelFlowKgPerS);
+  requirePositive('heating value', heatingValue);
+  requirePositive('reference heating value', referenceHeatingValue);
+  return (fuelFlowKgPerS * heatingValue) / referenceHeatingValue;
+}
+
 interface Ratios {
   readonly pressureRatio: number;
   readonly temperatureRatio: number;

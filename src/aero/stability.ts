@@ -218,3 +218,13 @@ function lookAt(
   if (slope.kind === 'unavailable') return { ...unavailable('tooFewSamples'), of };
   return { kind: 'seen', range: Math.max(...values) - Math.min(...values), slope: slope.value };
 }
+
+/**
+ * Period of the phugoid, π√2 V/g (Lanchester, from memory): readings closer than this share one swing.
+ *
+ * @throws RangeError unless the speed is above zero
+ */
+export function phugoidPeriodS(trueAirspeedMPerS: number): number {
+  requirePositive('true airspeed', trueAirspeedMPerS);
+  return (Math.PI * Math.SQRT2 * trueAirspeedMPerS) / STANDARD_GRAVITY_M_PER_S2;
+}

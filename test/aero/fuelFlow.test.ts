@@ -146,6 +146,13 @@ describe('level, unaccelerated flight', () => {
     expect(acceleration).toBeCloseTo(0.02950696, 8);
   });
 
+  it('of two fuel batches is compared by their heat', () => {
+    // A fuel with 1 % more heat would have flowed 1 % less: the reading stands for more of the reference.
+    const flow = { fuelFlowKgPerS: 0.4, heatingValue: 43.43, referenceHeatingValue: 43 };
+    expect(fuelFlow.sameHeatFuelFlowKgPerS(flow)).toBeCloseTo(0.404, 14);
+    expect(() => fuelFlow.sameHeatFuelFlowKgPerS({ ...flow, heatingValue: 0 })).toThrow(RangeError);
+  });
+
   it.each([0, -1, Number.NaN])('refuses a flow, weight or ratio of %d', (bad) => {
     const flow = { fuelFlowKgPerS: bad, slopeKgPerSPerN: 1, excessForceN: 1 };
     expect(() => fuelFlow.levelFuelFlow(flow)).toThrow(RangeError);

@@ -3,6 +3,7 @@ import { standardTemperatureK } from '../../src/aero/atmosphere.ts';
 import { flightCondition } from '../../src/aero/flightCondition.ts';
 import { excessForceN } from '../../src/aero/fuelFlow.ts';
 import {
+  phugoidPeriodS,
   STABILITY_LIMITS,
   stabilityVerdict,
   type CruiseSamples,
@@ -220,5 +221,14 @@ describe('stability that cannot be told', () => {
     expect(() => stabilityVerdict({ ...asked, limits })).toThrow(RangeError);
     const mach = samples.mach.map(({ timeS }) => ({ timeS, value: 0 }));
     expect(() => ask({ ...samples, mach })).toThrow(RangeError);
+  });
+});
+
+describe('the phugoid', () => {
+  it('swings in proportion to the speed', () => {
+    // At 220.7 m/s: 1.41421 π · 220.7/9.80665 = 99.99 s.
+    expect(phugoidPeriodS(220.7)).toBeCloseTo(99.99, 2);
+    expect(phugoidPeriodS(441.4) / phugoidPeriodS(220.7)).toBeCloseTo(2, 14);
+    expect(() => phugoidPeriodS(0)).toThrow(RangeError);
   });
 });

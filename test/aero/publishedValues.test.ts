@@ -4,6 +4,7 @@ import { atmosphereAnswers } from './answers/atmosphere.ts';
 import { frictionAnswers, probeAnswers } from './answers/friction.ts';
 import { fuelFlowAnswers } from './answers/fuelFlow.ts';
 import { baselineAnswers, regressionAnswers } from './answers/regression.ts';
+import { stabilityAnswers } from './answers/stability.ts';
 import { statisticsAnswers } from './answers/statistics.ts';
 import { calendarAnswers, clockAnswers } from './answers/time.ts';
 import { uncertaintyAnswers } from './answers/uncertainty.ts';
@@ -21,6 +22,7 @@ const ANSWERS: ReadonlyMap<string, Answers> = new Map([
   ['probes', probeAnswers],
   ['regression', regressionAnswers],
   ['reynolds', reynoldsAnswers],
+  ['stability', stabilityAnswers],
   ['statistics', statisticsAnswers],
   ['uncertainty', uncertaintyAnswers],
   ['units', unitAnswers],
@@ -57,7 +59,7 @@ describe('the tables of check values', () => {
 
   it('say of each value that is only quoted why nothing computes it', () => {
     const quoted = REFERENCE_TABLES.get(NOT_COMPUTED) ?? [];
-    expect(quoted).toHaveLength(13);
+    expect(quoted).toHaveLength(11);
     for (const row of quoted) {
       expect(row.notComputedBecause ?? '', row.id).not.toBe('');
       expect(row.quantity, row.id).toMatch(/^reference fact: /);

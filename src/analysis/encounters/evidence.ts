@@ -61,6 +61,8 @@ export interface Tried {
   readonly sheet: FlightSheet;
   readonly wing: Wing;
   readonly at: EpochMs;
+  /** The earliest it may have been: before `at` where a reading found it. */
+  readonly from: EpochMs;
   readonly byCommand: boolean;
   /** What was lost, or never came. */
   readonly lost: readonly string[];
@@ -107,10 +109,10 @@ function unknown<const Name extends string>(
   return { candidate, finding: 'unknown', facts: null, entries: [] };
 }
 
-function moistureEvidence({ moisture, at }: Tried): Evidence {
+function moistureEvidence({ moisture, at, from }: Tried): Evidence {
   const met = moisture.findLast(
     ({ opened, closed }) =>
-      opened.at <= at && (closed === null || at - closed.at < MOISTURE_LINGERS_S * 1000),
+      opened.at <= at && (closed === null || from - closed.at < MOISTURE_LINGERS_S * 1000),
   );
   if (met === undefined) return silent('moisture');
   const { label, opened, closed } = met;
@@ -123,9 +125,9 @@ function moistureEvidence({ moisture, at }: Tried): Evidence {
   return speaks('moisture', facts, over === null ? [opened.by] : [opened.by, over.by]);
 }
 
-function suctionEvidence({ state, wing, at, byCommand }: Tried): Evidence {
+function suctionEvidence({ state, wing, at, from, byCommand }: Tried): Evidence {
   const change = [...items(state.suctionChanges)].findLast(
-    (one) => one.wings.includes(wing) && one.at <= at && at - one.at <= SUCTION_CHANGE_S * 1000,
+    (one) => one.wings.includes(wing) && one.at <= at && from - one.at <= SUCTION_CHANGE_S * 1000,
   );
   if (change === undefined && !byCommand) return silent('suctionChange');
   return speaks(
@@ -166,10 +168,9 @@ function wedgeEvidence({ row, lost, looks, suctionOnSince, at }: Tried): Evidenc
   const isNever = neverLaminar(looks, row.as, suctionOnSince.at, at);
   const met = stretchesNotLaminar(row).find(
     (stretch) =>
-      stretch.length > 1 &&
       stretch.length <= WEDGE_AT_MOST_FRACTION * row.order.length &&
       stretch.some((id) => lost.includes(id)) &&
-      stretch.some(isNever),
+      stretches(stretch, isNever).some((never) => never.length > 1),
   );
   if (met === undefined) return silent('wedge');
   return speaks('wedge', { stretch: met, neverLaminar: met.filter(isNever) }, [suctionOnSince.by]);

@@ -5,6 +5,6 @@ export function byOpening(views: readonly FlightView[]): readonly FlightView[] {
   return views.toSorted(
     (a, b) =>
       (a.state.openedAt ?? 0) - (b.state.openedAt ?? 0) ||
-      ((a.state.flight ?? '') < (b.state.flight ?? '') ? -1 : 1),
+      (a.state.flight ?? '').localeCompare(b.state.flight ?? ''),
   );
 }

@@ -60,7 +60,7 @@ export function losses(view: FlightView, earlier: readonly FlightView[] = []): r
     return [...neverCame(view, of, settings), ...lostOn(view, of, settings)];
   })
     .map((loss) => ({ ...loss, causes: causes.get(loss.seen.by) ?? [] }))
-    .toSorted((a, b) => a.seen.at - b.seen.at || (a.wing < b.wing ? -1 : 1));
+    .toSorted((a, b) => a.seen.at - b.seen.at || a.wing.localeCompare(b.wing));
 }
 
 type OfWing = Pick<Tried, 'state' | 'sheet' | 'wing' | 'looks' | 'moisture' | 'air' | 'earlier'>;
@@ -86,6 +86,8 @@ function lostOn(view: FlightView, of: OfWing, settings: Settings): readonly Omit
         evidence: evidenceFor({
           ...of,
           at: look.at,
+          // A reading finds what may have happened at any time since the wing was last called.
+          from: look.inReading ? (of.looks[index - 1]?.at ?? look.at) : look.at,
           byCommand: look.byCommand,
           lost: row.as === 'probes' ? look.lostProbes : look.lostPanels,
           row,
@@ -125,6 +127,7 @@ function neverCame(
       evidence: evidenceFor({
         ...of,
         at: last.at,
+        from: last.at,
         byCommand: false,
         lost: stretch,
         row,

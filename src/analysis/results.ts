@@ -1,4 +1,5 @@
 import type { EntryId, EpochMs } from '../record/brand.ts';
+import type { StabilityAnswer } from './steadiness.ts';
 
 /**
  * What the numbers say. Shares of one, never per cent; pounds per hour are never assumed: flows are in kilograms per
@@ -180,6 +181,8 @@ export interface PointResult {
     readonly broken: readonly LeftOut[];
   }[];
   readonly result: PointNumber;
+  /** How steady the aircraft was over the window before each reading of the mean: the worst of them. */
+  readonly stability: StabilityAnswer;
 }
 
 /** A reason to leave a reading out of a run's mean after landing. */

@@ -5,6 +5,7 @@ import { cardOf, contextOf, type Context } from './reading/context.ts';
 import type { RunMean } from './reading/runMean.ts';
 import { reducedRuns, type ReducedRun } from './reducedRuns.ts';
 import type { MadeOf, PointNumber, PointResult } from './results.ts';
+import { steadinessOf } from './stability.ts';
 
 /** What each run says after landing, one a run, in the order in which they were flown. */
 export function pointResults(view: FlightView): readonly PointResult[] {
@@ -16,6 +17,7 @@ export function pointResults(view: FlightView): readonly PointResult[] {
       readingsUsed: [],
       readingsLeftOut: [],
       result: { kind: 'none', because },
+      stability: { kind: 'noAnswer', because, entries: [] },
     }));
   }
   return reducedRuns(context).map((reduced) => ({
@@ -23,13 +25,14 @@ export function pointResults(view: FlightView): readonly PointResult[] {
     readingsUsed: reduced.readings.used.map(({ reading }) => reading.glance),
     readingsLeftOut: reduced.readings.leftOut,
     result: numberOf(context, reduced),
+    stability: steadinessOf(context, reduced.run, reduced.readings),
   }));
 }
 
 function headOf(
   context: Context | null,
   { run, suction }: Pick<ReducedRun, 'run' | 'suction'>,
-): Omit<PointResult, 'readingsUsed' | 'readingsLeftOut' | 'result'> {
+): Omit<PointResult, 'readingsUsed' | 'readingsLeftOut' | 'result' | 'stability'> {
   const card = context === null ? undefined : cardOf(context, run);
   return {
     point: run.point,

@@ -67,3 +67,13 @@ function bounded({ liftToDragAtMost }: SheetTerms, flown: Flown): Level {
     halfRangeKgPerS,
   };
 }
+
+/** f′W/F at the card: the relative fuel that thrust of one weight would cost, by the map or by the bound of lift to drag. */
+export function levelSlopeShare(
+  { drag, liftToDragAtMost }: SheetTerms,
+  flowKgPerS: number,
+  weightN: number,
+): number {
+  const slope = drag?.kind === 'map' ? slopeAtFuelFlow(drag.map, flowKgPerS) : null;
+  return slope?.kind === 'ready' ? (slope.value * weightN) / flowKgPerS : liftToDragAtMost;
+}

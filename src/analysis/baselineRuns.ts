@@ -15,6 +15,7 @@ import { bracketModel, carriedModel, fittedModel, type BaselineModel } from './b
 import type { BaselineInUse } from './reading/doubts.ts';
 import { brokenLive, onConditionCalled } from './reading/gates.ts';
 import { pooledScatter, runMean, type RunMean, type Scatter } from './reading/runMean.ts';
+import type { SheetTerms } from './reading/sheetTerms.ts';
 import type { ReducedReading } from './reduceReading.ts';
 import type { Gate, Provisional } from './results.ts';
 
@@ -193,13 +194,16 @@ function gatesAt(
 }
 
 function meansOf({ terms }: Context, used: readonly BaselineRunUsed[]): readonly RunMean[] {
-  const scatter = scatterOf(used);
+  const scatter = scatterOf(terms, used);
   return used.map(({ readings }) => runMean(terms, readings, scatter));
 }
 
 /** Scatter seen in the baseline runs, for gauges whose repeatability nobody declared. */
-export function scatterOf(used: readonly BaselineRunUsed[]): Scatter | null {
-  return pooledScatter(used.map(({ readings }) => readings));
+export function scatterOf(terms: SheetTerms, used: readonly BaselineRunUsed[]): Scatter | null {
+  return pooledScatter(
+    terms,
+    used.map(({ readings }) => readings),
+  );
 }
 
 function provisionalOf(used: readonly BaselineRunUsed[]): readonly Provisional[] {

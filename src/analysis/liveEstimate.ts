@@ -74,7 +74,7 @@ function estimateAt(
   if (inUse === null) {
     return { kind: 'notYet', because: 'noBaseline', at: glance.at, glance: index };
   }
-  return reductionEstimate(context, inUse, outcome, scatterOf(baselines));
+  return reductionEstimate(context, inUse, outcome, scatterOf(context.terms, baselines));
 }
 
 type Reduced = Extract<ReadingOutcome, { kind: 'reduced' }>;
@@ -136,7 +136,7 @@ function baselineEstimate(
   const { terms } = context;
   const own = glance.circumstances.run;
   const run = runOf(context, glance);
-  const mean = runMean(terms, [reading], scatterOf(baselines));
+  const mean = runMean(terms, [reading], scatterOf(context.terms, baselines));
   const earlier = baselines.filter(
     ({ index, startedAt }) => index !== own && run !== null && startedAt < run.started.at,
   );

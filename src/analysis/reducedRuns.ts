@@ -28,6 +28,7 @@ export interface ReducedRun {
 export function reducedRuns(context: Context): readonly ReducedRun[] {
   const flown = runsOf(context).map((run) => ({ run, readings: runReadings(context, run) }));
   const scatter = pooledScatter(
+    context.terms,
     flown.map(({ readings }) => readings.used.map(({ reading }) => reading)),
   );
   const baselines = baselineRunsAfterLanding(context);

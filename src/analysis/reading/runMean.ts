@@ -1,3 +1,4 @@
+import { UNKNOWN_WEIGHT_ELASTICITY } from '../../aero/baseline.ts';
 import { mean, sampleStandardDeviation } from '../../aero/statistics/descriptive.ts';
 import {
   combinedUncertainty,
@@ -51,8 +52,8 @@ export function runMean(
   if (first === undefined) throw new RangeError('a mean needs at least one reading, got 0');
   const average = (of: (reading: ReducedReading) => number): number => mean(readings.map(of));
   const flowAtCardKgPerS = average((reading) => reading.flowAtCardKgPerS);
-  const gauges = gaugesComponents(readings, pooled);
-  const air = airParts(readings);
+  const gauges = gaugesComponents(terms, readings, pooled);
+  const air = gauges.holdAir ? HELD_IN_SCATTER : airParts(readings);
   const sensitivity = first.suctionOn ? terms.machSensitivity.on : terms.machSensitivity.off;
   const machHold = Math.abs((sensitivity / terms.cardMach) * flowAtCardKgPerS * terms.machHold);
   const noEngineMap = average((reading) => reading.energyHalfRangeKgPerS) / Math.sqrt(3);
@@ -76,12 +77,16 @@ export function runMean(
 }
 
 /** Scatter within runs, pooled: each run gives one reading less than it has. */
-export function pooledScatter(runs: readonly (readonly ReducedReading[])[]): Scatter | null {
+export function pooledScatter(
+  terms: SheetTerms,
+  runs: readonly (readonly ReducedReading[])[],
+): Scatter | null {
+  const { elasticity } = terms.borrowed?.elasticity ?? UNKNOWN_WEIGHT_ELASTICITY;
   let squares = 0;
   let degreesOfFreedom = 0;
   for (const readings of runs) {
     if (readings.length < 2) continue;
-    const flows = readings.map((reading) => reading.flowAtCardKgPerS);
+    const flows = atOneWeight(readings, elasticity);
     squares += sampleStandardDeviation(flows) ** 2 * (flows.length - 1);
     degreesOfFreedom += flows.length - 1;
   }
@@ -90,19 +95,41 @@ export function pooledScatter(runs: readonly (readonly ReducedReading[])[]): Sca
     : { standardDeviationKgPerS: Math.sqrt(squares / degreesOfFreedom), degreesOfFreedom };
 }
 
+/** Flow falls as fuel burns off, which is no scatter. */
+function atOneWeight(readings: readonly ReducedReading[], elasticity: number): readonly number[] {
+  const weightN = mean(readings.map((reading) => reading.weightAtCardN));
+  return readings.map(
+    ({ flowAtCardKgPerS, weightAtCardN }) =>
+      flowAtCardKgPerS * (weightN / weightAtCardN) ** elasticity,
+  );
+}
+
 /** A doubt that is stated, not estimated from scatter, already in the unit of the result. */
 export function certain(standardUncertainty: number): Component {
   return { sensitivity: 1, standardUncertainty, degreesOfFreedom: Infinity };
 }
 
+interface GaugesDoubt {
+  readonly components: readonly Component[];
+  readonly declared: boolean;
+  /** What the air data do to each reading is in there too. */
+  readonly holdAir: boolean;
+}
+
 function gaugesComponents(
+  terms: SheetTerms,
   readings: readonly ReducedReading[],
   pooled: Scatter | null,
-): { readonly components: readonly Component[]; readonly declared: boolean } {
+): GaugesDoubt {
   const count = readings.length;
   const engines = readings[0]?.flow.engines ?? [];
   const components: Component[] = [];
-  let declared = true;
+  const declared = engines.every(({ parts }) => parts.repeatabilitySi !== null);
+  const scatter = declared ? null : largerBasis(pooledScatter(terms, [readings]), pooled);
+  const seen = scatter === null ? [] : [ofMean(scatter, count)];
+  if (scatter !== null && holdsAll(scatter, engines)) {
+    return { components: seen, declared, holdAir: readings.every(hasOwnAir) };
+  }
   for (const { parts } of engines) {
     const { stepSi, repeatabilitySi, independentSi } = parts;
     // Only scatter of half a step or more moves the reading over several digits, so that a mean helps.
@@ -110,25 +137,47 @@ function gaugesComponents(
     const resolution = resolutionUncertainty(stepSi);
     components.push(certain(dithered ? resolution / Math.sqrt(count) : resolution));
     components.push(certain(independentSi / Math.sqrt(count)));
-    if (repeatabilitySi === null) declared = false;
-    else components.push(certain(repeatabilitySi / Math.sqrt(count)));
+    if (repeatabilitySi !== null) components.push(certain(repeatabilitySi / Math.sqrt(count)));
   }
-  if (declared) return { components, declared };
-  const scatter = largerBasis(pooledScatter([readings]), pooled);
-  if (scatter !== null) {
-    components.push({
-      sensitivity: 1 / Math.sqrt(count),
-      standardUncertainty: scatter.standardDeviationKgPerS,
-      degreesOfFreedom: scatter.degreesOfFreedom,
-    });
-    return { components, declared };
+  if (declared || scatter !== null) {
+    return { components: [...components, ...seen], declared, holdAir: false };
   }
   // Nothing to see scatter in yet: a whole step of each gauge stands in, and the number is provisional.
   for (const { parts } of engines) {
     if (parts.repeatabilitySi === null) components.push(certain(parts.stepSi));
   }
-  return { components, declared };
+  return { components, declared, holdAir: false };
 }
+
+function ofMean(scatter: Scatter, count: number): Component {
+  return {
+    sensitivity: 1 / Math.sqrt(count),
+    standardUncertainty: scatter.standardDeviationKgPerS,
+    degreesOfFreedom: scatter.degreesOfFreedom,
+  };
+}
+
+/** Five readings of one run: fewer may scatter little by luck, and then every source is added to what is seen (a choice). */
+const ENOUGH_TO_SEE = 4;
+
+/**
+ * Readings that jump over several digits show in their scatter all that differs from one to the next: the gauges' own,
+ * the display's step and the air data read with them. To add those again would make the interval too wide. At half a step
+ * of scatter, and 1/√12 that the step itself puts in, a mean helps against the step.
+ */
+function holdsAll(scatter: Scatter, engines: readonly EngineFlow[]): boolean {
+  const stepKgPerS = Math.hypot(...engines.map(({ parts }) => parts.stepSi));
+  const least = stepKgPerS * Math.hypot(1 / 2, 1 / Math.sqrt(12));
+  return (
+    scatter.degreesOfFreedom >= ENOUGH_TO_SEE && scatter.standardDeviationKgPerS >= least - 1e-12
+  );
+}
+
+function hasOwnAir({ air }: ReducedReading): boolean {
+  return Object.values(air).every(({ from }) => from === 'own');
+}
+
+const HELD_IN_SCATTER = { energy: 0, temperature: 0, height: 0 };
 
 function largerBasis(own: Scatter | null, pooled: Scatter | null): Scatter | null {
   if (own === null || pooled === null) return own ?? pooled;

@@ -23,3 +23,9 @@ export type Answer<
       /** What was looked at in vain; may be empty. */
       readonly entries: readonly EntryId[];
     };
+
+/** The reasons that an answer may give for being none. */
+export type BecauseOf<Answered> =
+  Extract<Answered, { readonly kind: 'noAnswer' }> extends { readonly because: infer Because }
+    ? Because
+    : never;

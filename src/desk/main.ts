@@ -140,7 +140,7 @@ function refusal(
 function main(): ExitCode {
   const command = commandOf(process.argv.slice(2), __BUILD_ID__);
   const sources = 'files' in command ? command.files.map(source) : [];
-  const outcome = run(command, sources);
+  const outcome = run(command, sources, __BUILD_ID__);
   process.stderr.write(outcome.err);
   for (const file of outcome.files) {
     const refused = refusal(command, file);

@@ -3,16 +3,18 @@ import type { Command } from './commandLine.ts';
 import { merge } from './merge.ts';
 import type { Outcome } from './outcome.ts';
 import { printable } from './printable.ts';
+import { results } from './results.ts';
 import type { Source } from './sources.ts';
 
 /** What a command says and wants written, from the files that it names. */
-export function run(command: Command, sources: readonly Source[]): Outcome {
+export function run(command: Command, sources: readonly Source[], build: string): Outcome {
   switch (command.verb) {
     case 'check':
       return check(sources);
     case 'merge':
       return merge(sources, command);
     case 'results':
+      return results(sources, { json: command.json, build });
     case 'tables':
       return { code: 2, out: '', err: '', files: [] };
     case 'say':

@@ -118,10 +118,8 @@ describe('merging on the disk', () => {
   });
 
   it('never replaces a file that it reads, however it is named', () => {
-    const { code, err } = kneeline([
-      ...['merge', 'a.jsonl', 'b.jsonl', '--force'],
-      ...['--out', join(folder, '.', 'b.jsonl')],
-    ]);
+    const target = join(folder, '.', 'b.jsonl');
+    const { code, err } = kneeline(['merge', 'a.jsonl', 'b.jsonl', '--force', '--out', target]);
     expect(code).toBe(2);
     expect(err).toContain('is one of the files read; it stays as it is');
     expect(inFolder('b.jsonl')).toBe(part);

@@ -26,5 +26,6 @@ export function typed(
       const content = files[name] ?? { fault: 'missing' };
       return { name, content: typeof content === 'string' ? Buffer.from(content) : content };
     }),
+    BUILD,
   );
 }

@@ -8,7 +8,7 @@ export const BRACKET_DRIFT_DOUBTS = 2 * Math.SQRT2;
 /**
  * An on run between two off runs: both moved to its weight, their mean taken.
  *
- * @returns `bracketDrifts` when they differ by more than 2√2 of their doubt
+ * @returns `bracketDrifts` when they differ by more than 2√2 of their doubt, that of the weight law included
  */
 export function bracketAt({
   before,
@@ -23,8 +23,11 @@ export function bracketAt({
 }): Outcome<BaselineValue, 'bracketDrifts'> {
   const [a, b] = [before, after].map((run) => baselineAt(pairBaseline(run, borrowed), weightN));
   if (a === undefined || b === undefined) throw new RangeError('a bracket has two runs');
+  // Moved from either side to the middle, a wrong weight law parts the two as a drift would.
+  const apartByLaw = (a.perElasticityKgPerS - b.perElasticityKgPerS) * borrowed.standardUncertainty;
   const u =
-    Math.hypot(before.standardUncertaintyKgPerS, after.standardUncertaintyKgPerS) / Math.SQRT2;
+    Math.hypot(before.standardUncertaintyKgPerS, after.standardUncertaintyKgPerS, apartByLaw) /
+    Math.SQRT2;
   if (Math.abs(a.fuelFlowKgPerS - b.fuelFlowKgPerS) > BRACKET_DRIFT_DOUBTS * u) {
     return unavailable('bracketDrifts');
   }

@@ -42,7 +42,9 @@ describe('a bracket', () => {
 
   it('gives no value when the two differ by more than 2√2 of their doubt', () => {
     // Moved to one weight the first is 2283.59 lb/h; 2√2 · 6 = 16.97.
-    const at = (flow: number) => bracketAt({ ...steady, after: run(flow, 37_500, 6) }).kind;
+    const law = { ...borrowed, standardUncertainty: 0 };
+    const at = (flow: number) =>
+      bracketAt({ ...steady, borrowed: law, after: run(flow, 37_500, 6) }).kind;
     const [low, high] = [2300 * (37_500 / 38_000) ** 0.54, 6 * Math.SQRT2 * 2];
     expect(at(low - high * 0.99999)).toBe('ready');
     expect(at(low - high * 1.00001)).toBe('unavailable');
@@ -50,6 +52,16 @@ describe('a bracket', () => {
     expect(at(2283.6 - 17.1)).toBe('unavailable');
     expect(at(2283.6 + 16.9)).toBe('ready');
     expect(at(2283.6 + 17.1)).toBe('unavailable');
+  });
+
+  it('does not call a drift what the doubt of the weight law allows', () => {
+    // Moved from 38 000 lb by 500 lb, a doubt of 0.5 in the exponent is 2283.6 ln(38/37.5) 0.5 = 15.1 lb/h: 2 hypot(6, 6, 15.1).
+    const law = { ...borrowed, standardUncertainty: 0.5 };
+    const at = (flow: number) =>
+      bracketAt({ ...steady, borrowed: law, after: run(flow, 37_500, 6) }).kind;
+    const limit = 2 * Math.hypot(6, 6, 2283.59 * Math.log(38 / 37.5) * 0.5);
+    expect(at(2283.59 - limit + 0.1)).toBe('ready');
+    expect(at(2283.59 - limit - 0.1)).toBe('unavailable');
   });
 
   it('judges the drift by the doubts of both', () => {

@@ -25,27 +25,20 @@ export function suctionCost(
   unit: Counter | null,
   stretch: { readonly from: EpochMs; readonly to: EpochMs; readonly countedKg: number },
 ): SuctionCost {
-  const { aircraft } = context.terms.sheet;
-  switch (aircraft.suctionDrive) {
-    case 'ownMeteredFuel':
+  const cost = context.terms.suctionCost;
+  switch (cost.kind) {
+    case 'ownFuel':
       return ownFuel(context, unit, stretch);
-    case 'shaft':
-      return { kind: 'unmeasured', because: 'shaftDriven', by: [] };
-    case 'bleed': {
-      const { bleed } = aircraft;
-      const share = bleed === undefined ? 0 : bleed.flowFractionPerPercent * bleed.percentTaken;
-      if (bleed === undefined || !(share >= 0)) {
-        return { kind: 'unmeasured', because: 'bleedDriven', by: [] };
-      }
-      // The counted fuel has the cost in it: counted = (1 + share) x what it would have been without bleed.
+    case 'unmeasured':
+      return { ...cost, by: [] };
+    case 'bleed':
       return {
         kind: 'bleed',
-        kg: (stretch.countedKg * share) / (1 + share),
+        kg: (stretch.countedKg * cost.share) / (1 + cost.share),
         standardUncertaintyKg:
-          (stretch.countedKg * Math.abs(bleed.standardUncertainty)) / (1 + share) ** 2,
+          (stretch.countedKg * cost.standardUncertainty) / (1 + cost.share) ** 2,
         by: [],
       };
-    }
   }
 }
 

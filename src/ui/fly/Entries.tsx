@@ -33,12 +33,14 @@ export function Entries({ inPad }: { readonly inPad: boolean }) {
         layout.screenClass === 'eight' ? `${styles.entries} ${styles.stacked}` : styles.entries
       }
     >
-      {latest.map((each, index) => (
-        <p key={each.entry.id} className={index === 0 ? styles.newest : undefined}>
-          <time>{hms(each.at)}</time> <b>{entryLabel(each, sheet)}</b>
-          {each.standing === 'unconfirmed' ? <span className={styles.query}>?</span> : null}
-        </p>
-      ))}
+      <div className={styles.list}>
+        {latest.map((each, index) => (
+          <p key={each.entry.id} className={index === 0 ? styles.newest : undefined}>
+            <time>{hms(each.at)}</time> <b>{entryLabel(each, sheet)}</b>
+            {each.standing === 'unconfirmed' ? <span className={styles.query}>?</span> : null}
+          </p>
+        ))}
+      </div>
       {caution === null ? null : <p className={styles.caution}>{caution}</p>}
     </div>
   );

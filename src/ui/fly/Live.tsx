@@ -1,77 +1,72 @@
 import type { LiveEstimate } from '../../analysis/results.ts';
 import { gateWords } from '../../analysis/words/gates.ts';
-import {
-  missingNextWords,
-  missingWords,
-  noteWords,
-  provisionalWords,
-} from '../../analysis/words/reasons.ts';
+import { missingNextWords, missingWords } from '../../analysis/words/reasons.ts';
 import type { EpochMs } from '../../record/brand.ts';
 import type { FlightSheet } from '../../record/sheet.ts';
 import { decimalsFor, figure } from '../kit/number.ts';
 import { ago, useSecond } from '../kit/time.ts';
 import { useFly } from './flyContext.ts';
+import { LiveBeside } from './LiveBeside.tsx';
 import { LivePlot } from './LivePlot.tsx';
-import { isStale, useLive, type LiveNow } from './useLive.ts';
-import { flowWords, laminarWords, netWords } from './liveFigures.ts';
+import { liveRoom } from './liveRoom.ts';
+import { flowWords, netParts } from './liveFigures.ts';
+import type { ScreenClass } from './layout.ts';
+import { isStale, useLive } from './useLive.ts';
 import styles from './Live.module.css';
+
+/** "28.6" and "1.0": beside the net figure more letters want smaller ones. */
+const USUAL_LETTERS = 7;
 
 /** How much fuel flow comes off now, how sure that is, how old, and which gate strikes it. A record, not an instrument. */
 export function Live() {
   const { view, sheet, clock, layout, sceneAt } = useFly();
   const now = useSecond(clock);
   const live = useLive(view, sceneAt(now).nextPoint);
-  const small = layout.places.wing === null;
+  const { estimate } = live;
+  const room = liveRoom(layout);
   return (
-    <div className={`${styles.live} ${styles[layout.screenClass]}`} data-live={live.estimate.kind}>
+    <div className={`${styles.live} ${styles[layout.screenClass]}`} data-live={estimate.kind}>
       <p className={styles.title}>
-        <b>Fuel-flow</b> <b>reduction</b>
+        <b>
+          Fuel-flow <i>reduction</i>
+        </b>
+        {room === null || room.wordsBelow ? null : (
+          <span>{layout.screenClass === 'tall' ? 'provisional' : 'provisional record'}</span>
+        )}
       </p>
-      <Age estimate={live.estimate} now={now} sheet={sheet} small={small} />
-      <Figure estimate={live.estimate} sheet={sheet} />
-      <Gates
-        estimate={live.estimate}
-        small={small}
-        age={layout.screenClass === 'tall' ? ageWords(live.estimate, now, sheet) : null}
+      <Figure estimate={estimate} sheet={sheet} />
+      {room === null || layout.screenClass === 'tall' ? null : <Net estimate={estimate} />}
+      <Gate
+        estimate={estimate}
+        age={ageWords(estimate, now, sheet)}
+        room={GATE_ROOM[layout.screenClass]}
       />
-      {small ? null : <LivePlot live={live} target={sheet?.targetReductionFraction ?? null} />}
-      {small ? null : <Beside live={live} />}
+      {room === null ? null : (
+        <>
+          <LiveBeside live={live} room={room} withNet={layout.screenClass === 'tall'} />
+          <LivePlot
+            live={live}
+            target={sheet?.targetReductionFraction ?? null}
+            widthMm={room.plotMm}
+          />
+        </>
+      )}
     </div>
   );
 }
 
-function Age({
-  estimate,
-  now,
-  sheet,
-  small,
-}: {
-  readonly estimate: LiveEstimate;
-  readonly now: EpochMs;
-  readonly sheet: FlightSheet | null;
-  readonly small: boolean;
-}) {
-  const words = estimate.at === null ? '' : ago(now - estimate.at);
-  const stale = estimate.at !== null && isStale(estimate.at, now, sheet?.limits.readingEveryS ?? 0);
-  return (
-    <p className={styles.age}>
-      {stale ? (
-        <b>STALE{small ? '' : `, ${words}`}</b>
-      ) : (
-        `${small || words === '' ? '' : 'read '}${words}`
-      )}
-    </p>
-  );
-}
-
-/** Age in the line of the gate, where the screen has no line of its own for it. */
-function ageWords(estimate: LiveEstimate, now: EpochMs, sheet: FlightSheet | null): string | null {
-  if (estimate.at === null) {
-    return null;
-  }
-  return isStale(estimate.at, now, sheet?.limits.readingEveryS ?? 0)
-    ? 'STALE'
-    : ago(now - estimate.at);
+/** How long ago the reading was that the figure is made of; from two reading intervals on it is of the past. */
+function ageWords(
+  estimate: LiveEstimate,
+  now: EpochMs,
+  sheet: FlightSheet | null,
+): { readonly stale: boolean; readonly words: string } | null {
+  return estimate.at === null
+    ? null
+    : {
+        stale: isStale(estimate.at, now, sheet?.limits.readingEveryS ?? 0),
+        words: ago(now - estimate.at),
+      };
 }
 
 function Figure({
@@ -101,53 +96,97 @@ function Figure({
       const percent = estimate.fuel.fraction * 100;
       const half = ((estimate.fuel.interval95.high - estimate.fuel.interval95.low) / 2) * 100;
       const decimals = Math.min(1, decimalsFor(half));
+      const words = [figure(percent, decimals), figure(half, decimals)] as const;
+      const looks = [
+        styles.figure,
+        estimate.kind === 'struck' ? styles.struck : '',
+        words.join('').length > USUAL_LETTERS ? styles.long : '',
+      ];
       return (
-        <output
-          className={
-            estimate.kind === 'struck' ? `${styles.figure} ${styles.struck}` : styles.figure
-          }
-          aria-label="Fuel-flow reduction"
-        >
-          <b>{figure(percent, decimals)}</b>
+        <output className={looks.join(' ')} aria-label="Fuel-flow reduction">
+          <b>{words[0]}</b>
           <span className={styles.percent}>%</span>
-          <span className={styles.half}>±&#8288;{figure(half, decimals)}</span>
+          <span className={styles.half}>±&#8288;{words[1]}</span>
         </output>
       );
     }
   }
 }
 
-function Gates({
+/** What is left once the suction's own fuel is taken off, beside the gross figure. */
+function Net({ estimate }: { readonly estimate: LiveEstimate }) {
+  const net = netParts(estimate);
+  switch (net.kind) {
+    case 'notYet':
+      return null;
+    case 'notMetered':
+      return (
+        <p className={styles.net} data-net="notMetered">
+          <span>Net</span>
+          <span>not metered</span>
+        </p>
+      );
+    case 'net':
+      return (
+        <p className={styles.net} data-net="net">
+          <span>Net&nbsp;%</span>
+          <b>{net.percent}</b>
+          <span>±&#8288;{net.half}</span>
+        </p>
+      );
+  }
+}
+
+/** From a line of its own down to a corner of the one line of an 8 inch screen. */
+type GateRoom = 'full' | 'some' | 'little' | 'least';
+const GATE_ROOM: Readonly<Record<ScreenClass, GateRoom>> = {
+  thirteen: 'full',
+  wide: 'full',
+  tall: 'some',
+  eight: 'little',
+  eightWide: 'least',
+};
+
+function Gate({
   estimate,
-  small,
   age,
+  room,
 }: {
   readonly estimate: LiveEstimate;
-  readonly small: boolean;
-  readonly age: string | null;
+  readonly age: ReturnType<typeof ageWords>;
+  readonly room: GateRoom;
 }) {
-  if (estimate.kind === 'notYet') {
-    return <p className={styles.gate}>{age}</p>;
-  }
-  const [first, ...rest] = estimate.broken;
-  if (first !== undefined) {
-    return (
-      <p className={styles.gate} data-gate={estimate.broken.join(' ')}>
-        <b>Struck</b>
-        <span>
-          {capital(gateWords(first))}
-          {rest.length > 0 ? ` +${rest.length}` : ''}
-          {age === null ? '' : `, ${age}`}
-        </span>
-      </p>
-    );
-  }
+  const said = estimate.kind === 'notYet' ? null : gateSaid(estimate, room);
   return (
-    <p className={styles.gate} data-gate="">
-      <b>Holds</b>
-      <span>{age ?? holdsWords(estimate, small)}</span>
+    <p
+      className={styles.gate}
+      data-gate={estimate.kind === 'notYet' ? undefined : estimate.broken.join(' ')}
+    >
+      <span>
+        {said === null ? null : (
+          <>
+            <b>{said.what}</b> {said.words}
+          </>
+        )}
+      </span>
+      {age === null ? null : (
+        <span data-stale={age.stale}>
+          {age.stale ? <b>STALE </b> : null}
+          {agePart(age, room)}
+        </span>
+      )}
     </p>
   );
+}
+
+function agePart(
+  { stale, words }: NonNullable<ReturnType<typeof ageWords>>,
+  room: GateRoom,
+): string {
+  if (room === 'full' || room === 'some' || (room === 'little' && !stale)) {
+    return words;
+  }
+  return stale && room === 'least' ? '' : words.replace(' ago', '');
 }
 
 /** A line of its own opens with a capital. */
@@ -155,50 +194,24 @@ function capital(words: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
-function holdsWords(estimate: Exclude<LiveEstimate, { kind: 'notYet' }>, small: boolean): string {
+function gateSaid(
+  estimate: Exclude<LiveEstimate, { kind: 'notYet' }>,
+  room: GateRoom,
+): { readonly what: string; readonly words: string } {
+  const [first, ...rest] = estimate.broken;
+  const isSmall = room === 'little' || room === 'least';
+  if (first !== undefined) {
+    return {
+      what: isSmall ? '' : 'Struck',
+      words: `${gateWords(first)}${rest.length > 0 ? ` +${rest.length}` : ''}`,
+    };
+  }
   if (estimate.kind === 'baselineReading') {
-    return small ? '' : 'in baseline';
+    return { what: 'Holds', words: isSmall ? '' : 'in baseline' };
   }
   const passed = estimate.passed.length;
-  return small ? `${passed}/${passed}` : `all ${passed} gates`;
-}
-
-/** Net, laminar share, the card and what it still wants; "Provisional record" always stands by the figure. */
-function Beside({ live }: { readonly live: LiveNow }) {
-  const { estimate, card } = live;
-  const doubts =
-    estimate.kind === 'notYet'
-      ? []
-      : [...estimate.provisional.map(provisionalWords), ...estimate.notes.map(noteWords)];
-  return (
-    <div className={styles.beside}>
-      <p className={styles.provisional} style={{ marginInlineStart: pastTheBar(estimate) }}>
-        Provisional record{doubts.length > 0 ? `: ${doubts[0]}` : ''}
-      </p>
-      <dl>
-        <dt>Net</dt>
-        <dd>{netWords(estimate)}</dd>
-        <dt>Laminar</dt>
-        <dd>{laminarWords(live.laminar)}</dd>
-        <dt>{card?.point ?? 'Card'}</dt>
-        <dd data-card={card?.point}>
-          {card === null ? 'none' : `${card.usableReadings} of ${card.minimumReadings} readings`}
-        </dd>
-      </dl>
-    </div>
-  );
-}
-
-/** A figure near zero has its bar where these words begin: they then begin after it. */
-function pastTheBar(estimate: LiveEstimate): string | undefined {
-  if (estimate.kind !== 'value' && estimate.kind !== 'struck') {
-    return undefined;
+  if (room === 'least') {
+    return { what: 'Holds', words: '' };
   }
-  const { low, high } = estimate.fuel.interval95;
-  if (high > 0.12) {
-    return undefined;
-  }
-  // The axis is 90 mm for 40 %, or for 50 % from one step below zero; a longer axis brings the bar nearer to its start.
-  const barEndMm = low < 0 ? (Math.max(high, 0) + 0.1) * 180 : high * 225;
-  return `calc(${(barEndMm + 2.5).toFixed(1)} * var(--mm))`;
+  return { what: 'Holds', words: room === 'full' ? `all ${passed} gates` : `${passed}/${passed}` };
 }

@@ -1,8 +1,10 @@
+import type { CSSProperties } from 'react';
 import type { EpochMs } from '../../record/brand.ts';
 import { figure } from '../kit/number.ts';
 import { useFly } from './flyContext.ts';
 import {
   acrossPercent,
+  clearTicks,
   plotScale,
   stretches,
   type Given,
@@ -19,9 +21,11 @@ const INNER_SHARE = 0.51;
 export function LivePlot({
   live,
   target,
+  widthMm,
 }: {
   readonly live: LiveNow;
   readonly target: number | null;
+  readonly widthMm: number;
 }) {
   const { sheet, layout } = useFly();
   const { estimate, history } = live;
@@ -31,59 +35,69 @@ export function LivePlot({
   const scale = plotScale(given, target);
   const newestAt = given.at(-1)?.at ?? null;
   const now = estimate.kind === 'value' || estimate.kind === 'struck' ? estimate : null;
+  const shown = clearTicks(scale, target, widthMm / layout.textSize);
   return (
-    <div
-      className={layout.screenClass === 'tall' ? `${styles.plot} ${styles.narrow}` : styles.plot}
-      aria-hidden="true"
-    >
+    <div className={styles.plot} style={widthOf(widthMm)} aria-hidden="true">
       <div className={styles.inner}>
         <span className={styles.zero} style={{ left: at(scale, 0) }} />
         {scale.ticks.map((tick) => (
           <span key={tick} className={styles.tick} style={{ left: at(scale, tick) }} />
         ))}
         {newestAt === null ? null : (
-          <svg className={styles.history} viewBox="0 0 100 100" preserveAspectRatio="none">
-            {stretches(history, 2000 * (sheet?.limits.readingEveryS ?? 300)).map((part) => (
-              <Stretch key={part[0]?.glance ?? 0} part={part} scale={scale} newestAt={newestAt} />
-            ))}
-          </svg>
+          <div className={styles.history}>
+            <svg viewBox="0 0 100 100" preserveAspectRatio="none">
+              {stretches(history, 2000 * (sheet?.limits.readingEveryS ?? 300)).map((part) => (
+                <Stretch key={part[0]?.glance ?? 0} part={part} scale={scale} newestAt={newestAt} />
+              ))}
+            </svg>
+            {given.map((each) =>
+              each.kind === 'struck' && each !== given.at(-1) ? (
+                <span
+                  key={each.glance}
+                  className={styles.struck}
+                  style={{ left: at(scale, each.fuel.fraction), top: `${down(each, newestAt)}%` }}
+                />
+              ) : null,
+            )}
+          </div>
         )}
-        {now === null ? null : <Bar now={now} scale={scale} />}
         {target === null ? null : (
           <span className={styles.target} style={{ left: at(scale, target) }} />
         )}
-        <span className={styles.newest}>now</span>
-        <span className={styles.oldest}>{'\u2212'}30 min</span>
+        {now === null ? null : <Bar now={now} scale={scale} />}
       </div>
       <div className={styles.labels}>
-        {scale.ticks
-          .filter((tick) => target === null || isClear(tick, target, layout.textSize))
-          .map((tick) => (
-            <span
-              key={tick}
-              className={tick === scale.ticks.at(-1) ? styles.lastLabel : undefined}
-              style={{ left: at(scale, tick) }}
-            >
-              {figure(tick * 100, 0)}
-            </span>
-          ))}
-        {target === null ? null : (
-          <span className={styles.targetLabel} style={{ left: at(scale, target) }}>
-            <b>{figure(target * 100, 0)}</b> <i>target</i>
+        {shown.map((tick) => (
+          <span key={tick} className={labelClass(scale, tick)} style={{ left: at(scale, tick) }}>
+            {figure(tick * 100, 0)}
           </span>
+        ))}
+        {target === null ? null : (
+          <b className={labelClass(scale, target)} style={{ left: at(scale, target) }}>
+            {figure(target * 100, 0)}
+          </b>
         )}
       </div>
     </div>
   );
 }
 
-/** Whether a figure of the axis stands clear of the target's figure and of the word after it. */
-function isClear(tick: number, target: number, textSize: number): boolean {
-  return tick < target ? target - tick > 0.035 : tick - target > 0.105 * textSize;
+function widthOf(widthMm: number): CSSProperties & Readonly<Record<'--w', number>> {
+  return { '--w': widthMm };
+}
+
+/** The figures at the ends of the axis stand inside it. */
+function labelClass({ low, high }: PlotScale, value: number): string | undefined {
+  const share = (value - low) / (high - low);
+  return share < 0.04 ? styles.first : share > 0.96 ? styles.last : undefined;
 }
 
 function at(scale: PlotScale, fraction: number): string {
   return `${acrossPercent(scale, fraction)}%`;
+}
+
+function down(each: Given, newestAt: EpochMs): number {
+  return Math.min(100, ((newestAt - each.at) / TREND_MS) * 100);
 }
 
 function Bar({ now, scale }: { readonly now: Given; readonly scale: PlotScale }) {
@@ -109,9 +123,8 @@ function Stretch({
   readonly scale: PlotScale;
   readonly newestAt: EpochMs;
 }) {
-  const down = (each: Given): number => Math.min(100, ((newestAt - each.at) / TREND_MS) * 100);
   const point = (each: Given, fraction: number): string =>
-    `${acrossPercent(scale, fraction).toFixed(2)},${down(each).toFixed(2)}`;
+    `${acrossPercent(scale, fraction).toFixed(2)},${down(each, newestAt).toFixed(2)}`;
   const band = (share: number): string =>
     [
       ...part.map((each) =>

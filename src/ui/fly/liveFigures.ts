@@ -14,29 +14,34 @@ export function flowWords(flowKgPerS: number, sheet: FlightSheet | null): string
   return `${figure(perHour, 0)}\u00a0${pounds ? 'lb/h' : 'kg/h'}`;
 }
 
-/** "23.1 ± 1.9", in per cent. */
-function plusMinus(fraction: number, low: number, high: number): string {
-  const half = ((high - low) / 2) * 100;
-  const decimals = Math.min(1, decimalsFor(half));
-  return `${figure(fraction * 100, decimals)}\u00a0±\u00a0${figure(half, decimals)}`;
-}
+/** Gross less the suction's own fuel, as its parts; or why it is not there. */
+export type NetParts =
+  | { readonly kind: 'notYet' }
+  | { readonly kind: 'notMetered' }
+  | { readonly kind: 'net'; readonly percent: string; readonly half: string };
 
-export function netWords(estimate: LiveEstimate): string {
+export function netParts(estimate: LiveEstimate): NetParts {
   if (estimate.kind !== 'value' && estimate.kind !== 'struck') {
-    return 'not yet';
+    return { kind: 'notYet' };
   }
   const { net } = estimate;
-  return net === null
-    ? 'suction fuel not metered'
-    : `${plusMinus(net.fraction, net.interval95.low, net.interval95.high)}\u00a0%`;
+  if (net === null) {
+    return { kind: 'notMetered' };
+  }
+  const half = ((net.interval95.high - net.interval95.low) / 2) * 100;
+  const decimals = Math.min(1, decimalsFor(half));
+  return {
+    kind: 'net',
+    percent: figure(net.fraction * 100, decimals),
+    half: figure(half, decimals),
+  };
 }
 
+/** "90 %" of the area; "90 % of seen" while nobody has called all of it: what was not seen is not turbulent. */
 export function laminarWords(laminar: LaminarNow): string {
   if (laminar.kind === 'notYet') {
-    return laminar.because === 'notAssessed' ? 'not assessed' : 'no probes';
+    return laminar.because === 'notAssessed' ? 'not called' : 'no probes';
   }
   const share = `${figure(laminar.byAreaFraction * 100, 0)}\u00a0%`;
-  return laminar.observedFraction > 0.995
-    ? `${share} of area`
-    : `${share} of ${figure(laminar.observedFraction * 100, 0)}\u00a0% seen`;
+  return laminar.observedFraction > 0.995 ? share : `${share} of seen`;
 }

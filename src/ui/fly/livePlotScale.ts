@@ -23,6 +23,29 @@ export function plotScale(given: readonly Given[], target: number | null): PlotS
   return { low, high, ticks };
 }
 
+/** Width of two figures of the axis and of the space between them, in mm at text size 1. */
+const LABEL_MM = 6.4;
+
+/** The ticks that are named: each clear of the one before it, of the last one and of the target, whose figure comes first. */
+export function clearTicks(
+  { low, high, ticks }: PlotScale,
+  target: number | null,
+  widthMm: number,
+): readonly number[] {
+  const apart = (LABEL_MM / widthMm) * (high - low);
+  const inside = (value: number): number =>
+    Math.min(high - apart / 2, Math.max(low + apart / 2, value));
+  const isClear = (a: number, b: number): boolean => Math.abs(inside(a) - inside(b)) >= apart;
+  const named: number[] = [];
+  for (const tick of [...ticks.slice(0, 1), ...ticks.slice(-1), ...ticks.slice(1, -1)]) {
+    const others = target === null ? named : [...named, target];
+    if (others.every((other) => isClear(tick, other))) {
+      named.push(tick);
+    }
+  }
+  return named.toSorted((a, b) => a - b);
+}
+
 export function acrossPercent(scale: PlotScale, fraction: number): number {
   const share = (fraction - scale.low) / (scale.high - scale.low);
   return Math.min(100, Math.max(0, share * 100));

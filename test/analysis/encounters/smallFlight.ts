@@ -74,3 +74,18 @@ export function laminarFlight(): readonly Line[] {
     say(300, 'laminarGained', turbulent([])),
   ];
 }
+
+/** TP02 at the nominal setting, from start to end. */
+export const run = (startS: number, endS: number, ending = 'testPointEnded'): readonly Line[] => [
+  say(startS, 'testPointStarted', { point: 'TP02', run: 1 }),
+  say(endS, ending, { point: 'TP02', run: 1 }),
+];
+
+export function withUnserviceable(probe: string): FlightSheet {
+  return {
+    ...smallSheet,
+    probes: smallSheet.probes.map((one) =>
+      one.id === probe ? { ...one, serviceable: false } : one,
+    ),
+  };
+}

@@ -65,6 +65,9 @@ function table(k) {
  */
 function survival(k) {
   const observed = [1, 0.8, 0.5, 0.2][k % 4] ?? 1;
+  // An even number, one after the other: the curve lies at exactly a half.
+  if (k % 8 === 4)
+    return many(2 * whole(3, 20), (n) => ({ duration: 7 * (n + 1), observed: true }));
   return many(whole(5, 40), () => ({
     duration: whole(1, k % 2 === 0 ? 12 : 300),
     observed: share() < observed,

@@ -1,6 +1,7 @@
 import type { FlightSheet, Measure } from './sheet.ts';
 import { doubt, positiveMeasure, withinSpan, type SheetDoubt } from './sheetDoubt.ts';
 import { dimensionOf, inBase, measureWords, numberWords } from './sheetMeasure.ts';
+import { dragDoubts } from './sheetCheckDrag.ts';
 import { suctionDoubts } from './sheetCheckSuction.ts';
 import type { SheetPath } from './sheetEdit.ts';
 
@@ -58,42 +59,9 @@ export function* aircraftDoubts(sheet: FlightSheet): Generator<SheetDoubt> {
     aircraft.liftToDragAtMost,
     [5, 60],
   );
-  yield* engineMapDoubts(sheet);
+  yield* dragDoubts(sheet);
   yield* suctionDoubts(sheet);
   yield* baselineDoubts(sheet);
-}
-
-function* engineMapDoubts({ engineMap: map, aircraft }: FlightSheet): Generator<SheetDoubt> {
-  if (map === undefined) {
-    if (aircraft.liftToDragAtMost === undefined) {
-      yield doubt(
-        'engineMap',
-        'No engine map: fuel-flow reduction is all that can be said, and drag stays open.',
-      );
-    }
-    return;
-  }
-  yield* positiveMeasure(
-    'engineMap.flowPerThrust',
-    'Engine map, slope',
-    map.flowPerThrust,
-    'flowPerForce',
-  );
-  if (dimensionOf(map.idleFlow.unit) !== 'flow') {
-    yield doubt('engineMap.idleFlow', `Engine map, idle: ${map.idleFlow.unit} is not a fuel flow.`);
-  }
-  if (map.idleFlow.value < 0) {
-    yield doubt(
-      'engineMap.idleFlow',
-      `Engine map, idle: ${measureWords(map.idleFlow)}, but a flow is not negative.`,
-    );
-  }
-  if (map.idleStandardUncertainty === undefined) {
-    yield doubt(
-      'engineMap.idleStandardUncertainty',
-      'Engine map, idle: its doubt is not given, so drag looks surer than it is.',
-    );
-  }
 }
 
 function* baselineDoubts(sheet: FlightSheet): Generator<SheetDoubt> {

@@ -195,6 +195,12 @@ function* calibrationDoubts(
       `${id}: doubt left after calibration is negative.`,
     );
   }
+  if ((calibration.independentStandardUncertainty ?? 0) < 0) {
+    yield doubt(
+      `instruments.${index}.calibration.independentStandardUncertainty`,
+      `${id}: doubt that comes anew with each reading is negative.`,
+    );
+  }
   if (rangeHigh !== undefined && Math.abs(calibration.correction) > 0.2 * Math.abs(rangeHigh)) {
     yield doubt(
       `instruments.${index}.calibration.correction`,

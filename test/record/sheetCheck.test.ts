@@ -17,6 +17,12 @@ function edited(path: SheetPath, value: unknown): FlightSheet {
   return sheet;
 }
 
+const row = (lbf: number, lbPerH: number): object => ({
+  thrust: { value: lbf, unit: 'lbf' },
+  flow: { value: lbPerH, unit: 'lb/h' },
+});
+const TABLE = { rows: [row(1000, 900), row(4000, 3100)] };
+
 const BLEED = {
   flowFractionPerPercent: 0.012,
   percentTaken: 3,
@@ -98,6 +104,67 @@ const BAD_EDITS: readonly (readonly [SheetPath, unknown, string])[] = [
     undefined,
     'No engine map: fuel-flow reduction is all that can be said, and drag stays open.',
   ],
+  [
+    'engineTables',
+    [{ ...TABLE, flowStandardUncertainty: { value: 20, unit: 'lb/h' } }],
+    'Drag by engine tables and an engine map: only engine tables will be used.',
+  ],
+  [
+    'engineTables',
+    [TABLE],
+    'Engine table: its doubt is not given, so drag looks surer than it is.',
+  ],
+  ['engineTables', [TABLE, TABLE], 'Engine table stands twice.'],
+  ['engineTables', [{ ...TABLE, engine: 2 }], 'Engine 1 has no table, so the tables are not used.'],
+  ['engineTables', [{ ...TABLE, engine: 3 }], 'A table is for engine 3, the aircraft has 2.'],
+  [
+    'engineTables',
+    [{ rows: [row(1000, 900), row(2000, 900)] }],
+    'Engine table: more thrust has to burn more fuel in every row, so it is not used.',
+  ],
+  [
+    'engineTables',
+    [{ rows: [row(1000, 900), { ...row(2000, 1600), thrust: { value: 9, unit: 'lb' } }] }],
+    'Engine table, row 2: lb is not a force.',
+  ],
+  [
+    'engineTables',
+    [{ rows: [row(-10, 900), row(2000, 1600)] }],
+    'Engine table, row 1: neither thrust nor flow is negative.',
+  ],
+  [
+    'tsfcSlope',
+    { slope: -2, standardUncertainty: 0.1, from: 'deck' },
+    'Slope of consumption: −2, usually −0.6 to 0.2.',
+  ],
+  [
+    'tsfcSlope',
+    { slope: -0.1, standardUncertainty: 0, from: 'deck' },
+    'Slope of consumption: its doubt is not given yet.',
+  ],
+  [
+    'tsfcSlope',
+    { slope: -0.1, standardUncertainty: 0.1, from: '' },
+    'Slope of consumption: say from whom it is.',
+  ],
+  [
+    'aircraft.polar',
+    { zeroLiftDrag: 0.2, liftFactor: 0.05, from: 'flights' },
+    'Zero-lift drag coefficient: 0.2, usually 0.005 to 0.06.',
+  ],
+  [
+    'aircraft.polar',
+    { zeroLiftDrag: 0.02, liftFactor: 5, from: 'flights' },
+    'Lift-dependent drag factor: 5, usually 0.015 to 0.2.',
+  ],
+  [
+    'stability',
+    { windowS: 180 },
+    'Window of a steady point: 180 s holds fewer than three readings, one every 300 s.',
+  ],
+  ['stability', { windowS: 5 }, 'Window of a steady point, s: 5, usually 60 to 1800.'],
+  ['stability', { machRange: 0.5 }, 'Steady Mach, range: 0.5, usually 0.002 to 0.03.'],
+  ['stability', { climb: { value: 10, unit: 'ft' } }, 'Steady height, rate: ft is not a speed.'],
   [
     'weights.ramp',
     { value: 41_000, unit: 'lb' },

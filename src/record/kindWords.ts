@@ -16,6 +16,7 @@ export const KIND_WORDS: Readonly<Record<KnownKind, string>> = {
   causeAssigned: 'Cause decided',
   deviceNoted: 'Device',
   briefAccepted: 'Brief accepted',
+  reminderShown: 'Reminder shown',
   reminderAnswered: 'Reminder answered',
   timeHackTaken: 'Time hack',
   briefHeld: 'Brief',

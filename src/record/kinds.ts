@@ -100,6 +100,8 @@ export const bodySchemas = {
     words: v.exactOptional(words),
   }),
   briefAccepted: event({ openLines: v.array(name) }),
+  /** A line of the reminder strip began to show; what it said stands beside its name. */
+  reminderShown: event({ reminder: name, said: v.exactOptional(name) }),
   reminderAnswered: event({ reminder: name, answer: name }),
 
   // Before flight

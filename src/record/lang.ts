@@ -63,6 +63,8 @@ function saying(entry: KnownEntry): Words {
       return [kind, DEVICE_WORDS[entry.body.what], stepWords(entry.body.stepMs), entry.body.words];
     case 'briefAccepted':
       return [kind, ...entry.body.openLines];
+    case 'reminderShown':
+      return [kind, entry.body.said ?? entry.body.reminder];
     case 'reminderAnswered':
       return [kind, entry.body.reminder, entry.body.answer];
     case 'timeHackTaken':

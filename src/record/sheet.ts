@@ -300,6 +300,24 @@ export const flightSheetSchema = v.object({
     samplerPlannedS: finite,
     coversAfterGearUpS: finite,
     photoFrameEveryS: v.exactOptional(finite),
+    /** When the reminder strip speaks and when it is silent; what is absent keeps its usual value. */
+    reminders: v.exactOptional(
+      v.object({
+        readingOverdueS: v.exactOptional(finite),
+        /** An interval is long once it has lasted so many times what such intervals usually last. */
+        usualLengths: v.exactOptional(finite),
+        coversRepeatS: v.exactOptional(finite),
+        coversAtMost: v.exactOptional(count),
+        samplerRepeatS: v.exactOptional(finite),
+        samplerAtMost: v.exactOptional(count),
+        intervalRepeatS: v.exactOptional(finite),
+        intervalAtMost: v.exactOptional(count),
+        afterTouchS: v.exactOptional(finite),
+        apartS: v.exactOptional(finite),
+        quietAfterGearUpS: v.exactOptional(finite),
+        quietForS: v.exactOptional(finite),
+      }),
+    ),
   }),
   stopWords: v.exactOptional(name),
   /** Tiles by phase of flight, twelve places each; a place may be empty. Names are tile ids of the vocabulary. */

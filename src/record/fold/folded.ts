@@ -178,6 +178,7 @@ function said(fold: Fold, entry: KnownEntry, timed: Timed, ownAt: EpochMs): Fold
     case 'causeAssigned':
     case 'deviceNoted':
     case 'briefAccepted':
+    case 'reminderShown':
     case 'reminderAnswered':
     case 'briefHeld':
     case 'fuelUplifted':

@@ -46,6 +46,7 @@ export function twoLines(words: string, letters: number): readonly string[] {
 const NOT_EVENTS: ReadonlySet<KnownKind> = new Set<KnownKind>([
   'deviceNoted',
   'phaseChosen',
+  'reminderShown',
   'reminderAnswered',
   'unconfirmedSettled',
   'entryAmended',

@@ -18,6 +18,7 @@ const PASSED_OVER: ReadonlySet<KnownKind> = new Set<KnownKind>([
   'unconfirmedSettled',
   'deviceNoted',
   'briefAccepted',
+  'reminderShown',
   'reminderAnswered',
 ]);
 

@@ -143,6 +143,7 @@ export function laneOf(entry: Entry, sheet: FlightSheet | null): LaneId {
     case 'causeAssigned':
     case 'deviceNoted':
     case 'briefAccepted':
+    case 'reminderShown':
     case 'reminderAnswered':
     case 'timeHackTaken':
     case 'briefHeld':

@@ -70,16 +70,44 @@ export function onConditionCalled(glance: Glance): boolean {
 
 function brokenByAir(terms: SheetTerms, reading: ReducedReading): readonly Gate[] {
   const { air } = reading;
-  const { tolerances, cardMach, cardAir } = terms;
-  const broken: Gate[] = [];
-  if (beyond(air.machRate.value, tolerances.machRatePerS)) broken.push('machDrift');
-  if (beyond(air.altitudeRate.value, tolerances.climbMPerS)) broken.push('climb');
-  if (beyond(air.mach.value - cardMach, tolerances.mach)) broken.push('mach');
-  if (beyond(air.pressureAltitude.value - cardAir.pressureAltitudeM, tolerances.altitudeM)) {
-    broken.push('altitude');
-  }
+  const broken: Gate[] = [
+    ...outsideCard(terms, {
+      mach: air.mach.value,
+      pressureAltitudeM: air.pressureAltitude.value,
+      machRatePerS: air.machRate.value,
+      altitudeRateMPerS: air.altitudeRate.value,
+    }),
+  ];
   if (Object.values(air).some(({ from }) => from === 'stale')) broken.push('noAirData');
   if (reading.energyTooLarge) broken.push('energyCorrectionTooLarge');
+  return broken;
+}
+
+/** What lies outside the card's tolerances; a field that was not read, null, is not judged. */
+export function outsideCard(
+  { tolerances, cardMach, cardAir }: SheetTerms,
+  air: {
+    readonly mach: number | null;
+    readonly pressureAltitudeM: number | null;
+    readonly machRatePerS: number | null;
+    readonly altitudeRateMPerS: number | null;
+  },
+): readonly Gate[] {
+  const { mach, pressureAltitudeM, machRatePerS, altitudeRateMPerS } = air;
+  const broken: Gate[] = [];
+  if (machRatePerS !== null && beyond(machRatePerS, tolerances.machRatePerS)) {
+    broken.push('machDrift');
+  }
+  if (altitudeRateMPerS !== null && beyond(altitudeRateMPerS, tolerances.climbMPerS)) {
+    broken.push('climb');
+  }
+  if (mach !== null && beyond(mach - cardMach, tolerances.mach)) broken.push('mach');
+  if (
+    pressureAltitudeM !== null &&
+    beyond(pressureAltitudeM - cardAir.pressureAltitudeM, tolerances.altitudeM)
+  ) {
+    broken.push('altitude');
+  }
   return broken;
 }
 

@@ -1,3 +1,5 @@
+import type { Answer } from './answer.ts';
+import type { NoSteadiness, Steadiness } from './steadiness.ts';
 import type { EntryId, EpochMs } from '../record/brand.ts';
 import type { FlightView } from '../record/flight.ts';
 import type { FlightState, Milestones, TimeHack } from '../record/flightState.ts';
@@ -5,6 +7,10 @@ import { itemAt, items } from '../record/trail.ts';
 import { cardProgress, reflyList } from './cards.ts';
 import { clockFits, type ClockFit } from './clocks.ts';
 import { comparisons, type Comparison } from './comparisons.ts';
+import { expectedDrag } from './coverage/expectedDrag.ts';
+import type { ExpectedDrag } from './coverage/expectedResults.ts';
+import { laminarByTime } from './coverage/laminarByTime.ts';
+import type { LaminarByTime } from './coverage/laminarResults.ts';
 import { associations, type Association } from './encounters/associations.ts';
 import { encounters, type Encounter } from './encounters/encounters.ts';
 import { losses, type Loss } from './encounters/losses.ts';
@@ -16,6 +22,8 @@ import { fuelBalance } from './fuel/balance.ts';
 import type { FuelBalance } from './fuel/balanceResults.ts';
 import type { FlowBesideCounters } from './fuel/counterResults.ts';
 import { flowBesideCounters } from './fuel/flowBesideCounters.ts';
+import { labour } from './fuel/labour.ts';
+import type { FlightLabour } from './fuel/labourResults.ts';
 import type { SuctionSpan } from './fuel/spanResults.ts';
 import { suctionSpans } from './fuel/spans.ts';
 import type { CardProgress, LeftOut, PointResult, Refly } from './results.ts';
@@ -40,9 +48,13 @@ export interface FlightResults {
   readonly particles: readonly ParticleEncounter[];
   readonly associations: readonly Association[];
   readonly probeHistory: readonly ProbeHistory[];
+  readonly laminar: LaminarByTime;
+  /** What the called area should have saved, beside what was measured. */
+  readonly expectedDrag: readonly ExpectedDrag[];
   readonly suctionSpans: readonly SuctionSpan[];
   readonly flowBesideCounters: FlowBesideCounters;
   readonly fuelBalance: FuelBalance;
+  readonly labour: FlightLabour;
   readonly completion: Completion;
   readonly clocks: Clocks;
   /** For a person to look at; none of it says that a value is wrong. */
@@ -69,7 +81,8 @@ export interface ReadingRef {
   readonly entries: readonly EntryId[];
 }
 
-export type PointOfFlight = Omit<PointResult, 'readingsUsed' | 'readingsLeftOut'> & {
+export type PointOfFlight = Omit<PointResult, 'readingsUsed' | 'readingsLeftOut' | 'stability'> & {
+  readonly stability: Answer<Omit<Steadiness, 'glance'>, NoSteadiness, 'slidingWindow'>;
   /** Entries that opened and closed the run. */
   readonly entries: readonly EntryId[];
   readonly readingsUsed: readonly ReadingRef[];
@@ -112,9 +125,12 @@ export function flightResults(
     particles: particleEncounters(view, met),
     associations: associations(view),
     probeHistory: probeHistory(view),
+    laminar: laminarByTime(view),
+    expectedDrag: expectedDrag(view),
     suctionSpans: suctionSpans(view),
     flowBesideCounters: flowBesideCounters(view),
     fuelBalance: fuelBalance(view),
+    labour: labour(view),
     completion: completionOf(view),
     clocks: { fits: clockFits(state), hacks: state.hacks },
     toReview: readingsToReview(view).map((one) => reviewed(state, one)),
@@ -141,6 +157,7 @@ function pointsOf(view: FlightView): readonly PointOfFlight[] {
   const { state } = view;
   return pointResults(view).map((point) => ({
     ...point,
+    stability: withoutGlance(point.stability),
     entries: runEntries(state, ({ point: id, run }) => id === point.point && run === point.run),
     readingsUsed: point.readingsUsed.map((index) => readingRef(state, index)),
     readingsLeftOut: point.readingsLeftOut.map(({ glance, broken }) => ({
@@ -148,6 +165,12 @@ function pointsOf(view: FlightView): readonly PointOfFlight[] {
       broken,
     })),
   }));
+}
+
+function withoutGlance(stability: PointResult['stability']): PointOfFlight['stability'] {
+  if (stability.kind === 'noAnswer') return stability;
+  const { glance: _inThisState, ...value } = stability.value;
+  return { ...stability, value };
 }
 
 function completionOf(view: FlightView): Completion {

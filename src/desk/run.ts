@@ -5,6 +5,7 @@ import type { Outcome } from './outcome.ts';
 import { printable } from './printable.ts';
 import { results } from './results.ts';
 import type { Source } from './sources.ts';
+import { tables } from './tables.ts';
 
 /** What a command says and wants written, from the files that it names. */
 export function run(command: Command, sources: readonly Source[], build: string): Outcome {
@@ -16,7 +17,7 @@ export function run(command: Command, sources: readonly Source[], build: string)
     case 'results':
       return results(sources, { json: command.json, build });
     case 'tables':
-      return { code: 2, out: '', err: '', files: [] };
+      return tables(sources, command);
     case 'say':
       return { code: 0, out: command.text, err: '', files: [] };
     case 'wrong':

@@ -1,13 +1,22 @@
 import { DateTime } from 'luxon';
-import type { EpochMs } from '../record/brand.ts';
+import type { EpochMs, RecorderId } from '../record/brand.ts';
 import type { Reading } from '../record/entry.ts';
 import type { StandingEntry } from '../record/flightState.ts';
 import { entryWords } from '../record/lang.ts';
 import type { FlightSheet } from '../record/sheet.ts';
 import { writeCsv, type Cell } from './csv.ts';
 
+/** What is worked out above this room and handed in: where a time lies, and what a reading means. */
+export interface Meaning {
+  /** A time of the flight's timeline on the aircraft time base. */
+  readonly toBase: (at: EpochMs, rec: RecorderId) => EpochMs;
+  /** A reading with its calibration, in its own unit; null where it says nothing. */
+  readonly corrected: (reading: Reading) => number | null;
+}
+
 const ENTRY_HEADER = [
   'time_utc',
+  'time_base_utc',
   'doubt_s',
   'late',
   'touched_utc',
@@ -26,6 +35,7 @@ const ENTRY_HEADER = [
 export function entriesTable(
   standing: readonly StandingEntry[],
   sheet: FlightSheet | null,
+  { toBase }: Pick<Meaning, 'toBase'>,
 ): string {
   return writeCsv(
     ENTRY_HEADER,
@@ -33,6 +43,7 @@ export function entriesTable(
       const { effective, entry } = row;
       return [
         iso(row.at),
+        iso(toBase(row.at, entry.rec)),
         effective.kind === 'unrecognised' ? null : (effective.body.doubtS ?? null),
         row.late ? 'late' : null,
         iso(entry.wall),
@@ -52,21 +63,24 @@ export function entriesTable(
 
 const READING_HEADER = [
   'time_utc',
+  'time_base_utc',
   'instrument',
   'quantity',
   'unit',
   'as_read',
   'as_amended',
+  'corrected',
   'blank',
   'queried',
   'standing',
   'id',
 ] as const;
 
-/** Every reading, one a row, as read beside as amended; the unit is a column because instruments differ. */
+/** Every reading, one a row, as read beside as amended beside as corrected; the unit is a column because instruments differ. */
 export function readingsTable(
   standing: readonly StandingEntry[],
   sheet: FlightSheet | null,
+  { toBase, corrected }: Meaning,
 ): string {
   const quantities = new Map(sheet?.instruments.map(({ id, quantity }) => [id, quantity]));
   const rows: (readonly Cell[])[] = [];
@@ -80,11 +94,13 @@ export function readingsTable(
       const before = asRead.get(reading.instrument);
       rows.push([
         iso(row.at),
+        iso(toBase(row.at, entry.rec)),
         reading.instrument,
         quantities.get(reading.instrument) ?? null,
         'unit' in reading ? reading.unit : null,
         before === undefined ? null : valueOf(before),
         valueOf(reading),
+        corrected(reading),
         'blank' in reading ? reading.blank : null,
         'value' in reading ? (reading.queried ?? null) : null,
         row.standing,

@@ -6,6 +6,8 @@ import { clocksSection, completionSection, headline } from './flight.ts';
 import { encountersSection } from './encounters.ts';
 import { savingSection } from './fuel.ts';
 import { headed, PAGE_COLUMNS, wrapped } from './layout.ts';
+import { labourSection } from './labour.ts';
+import { laminarSection } from './laminar.ts';
 import { lossesSection } from './losses.ts';
 import { paperOf } from './paper.ts';
 import { pointsSection } from './points.ts';
@@ -30,10 +32,12 @@ export function pageOf(
     ...headline(paper),
     ...pointsSection(paper),
     ...savingSection(paper),
+    ...laminarSection(paper),
     ...lossesSection(paper),
     ...encountersSection(paper),
     ...probesSection(paper),
     ...booksSection(paper),
+    ...labourSection(paper),
     ...completionSection(paper),
     ...clocksSection(paper),
     ...doubtsSection(paper),

@@ -1,6 +1,9 @@
 import type { PointOfFlight } from '../../analysis/flightResults.ts';
 import { gateWords, leftOutWords } from '../../analysis/words/gates.ts';
-import { baselineMethodWords, stateWords } from '../../analysis/words/points.ts';
+import { baselineMethodWords, dragByWords, stateWords } from '../../analysis/words/points.ts';
+import { noGrossWords, noNetWords } from '../../analysis/words/fuel.ts';
+import { stabilityItemWords } from '../../analysis/words/stability.ts';
+import type { FlowFigure } from '../../analysis/results.ts';
 import { missingWords, noDragWords, provisionalWords } from '../../analysis/words/reasons.ts';
 import { percent, percentFigure, signed } from './figures.ts';
 import { headed, item, table, wrapped, type Column } from './layout.ts';
@@ -15,7 +18,7 @@ export function pointsSection(paper: Paper): readonly string[] {
     cells: cellsOf(paper, point),
     notes: [noteOf(paper, point, baseline)],
   }));
-  return headed('Points: less fuel flow than with suction off, at the same weight', [
+  return headed('Points: less than with suction off at the same weight (95 % intervals)', [
     ...table(columns(paper), rows),
     ...(baseline === null ? [] : wrapped(`All ${baseline}.`)),
     ...comparisonLines(paper),
@@ -27,11 +30,11 @@ function columns({ flowUnit }: Paper): readonly Column[] {
     { head: 'Point', side: 'left' },
     { head: 'State', side: 'left' },
     { head: 'n', side: 'right' },
-    { head: 'Fuel flow less, % (95 %)', side: 'left' },
-    { head: 'Drag less, % (95 %)', side: 'left' },
+    { head: 'Fuel flow, % less', side: 'left' },
+    { head: 'Drag, % less', side: 'left' },
     { head: `Gross ${flowUnit}`, side: 'right' },
-    { head: 'Unit', side: 'right' },
-    { head: 'Net', side: 'right' },
+    { head: 'Suction', side: 'right' },
+    { head: `Net ${flowUnit}`, side: 'right' },
   ];
 }
 
@@ -54,12 +57,17 @@ function cellsOf(paper: Paper, point: PointOfFlight): readonly string[] {
         ...head,
         isStruck ? `struck ${percentFigure(result.fuel)}` : percentFigure(result.fuel),
         'because' in result.drag ? 'not given' : percentFigure(result.drag),
-        result.grossKgPerS === null ? 'none' : paper.flow(result.grossKgPerS),
-        result.suctionUnitKgPerS === null ? 'none' : paper.flow(result.suctionUnitKgPerS),
-        result.netKgPerS === null ? 'none' : paper.flow(result.netKgPerS),
+        'because' in result.gross ? 'none' : flowFigure(paper, result.gross),
+        result.suction === null ? 'none' : paper.flow(result.suction.kgPerS),
+        'because' in result.net ? 'none' : flowFigure(paper, result.net),
       ];
     }
   }
+}
+
+/** `637 ± 14`, with half of the 95 % interval. */
+function flowFigure(paper: Paper, { kgPerS, interval95KgPerS: { low, high } }: FlowFigure): string {
+  return `${paper.flow(kgPerS)} ± ${paper.flow((high - low) / 2)}`;
 }
 
 /** One note a row: what was read, what was left out of it and why, what strikes or doubts the number. */
@@ -68,6 +76,7 @@ function noteOf(paper: Paper, point: PointOfFlight, baseline: string | null): st
   const notes = [
     point.setting,
     point.readingsUsed.length === 0 ? '' : `read ${paper.citeReadings(point.readingsUsed)}`,
+    steadyWords(point),
     ...point.readingsLeftOut.map(
       ({ broken, ...reading }) =>
         `left out ${paper.citeReadings([reading])} ${broken.map(leftOutWords).join(', ')}`,
@@ -79,18 +88,27 @@ function noteOf(paper: Paper, point: PointOfFlight, baseline: string | null): st
   return notes.filter((words) => words !== '').join('; ');
 }
 
+/** Steady is what a point should be; anything else is said. */
+function steadyWords({ stability }: PointOfFlight): string {
+  if (stability.kind === 'noAnswer') return '';
+  const { kind, failing } = stability.value;
+  return kind === 'stable' ? '' : `${STEADY[kind]}: ${failing.map(stabilityItemWords).join(', ')}`;
+}
+
+const STEADY = { correctable: 'not quite steady, corrected', unstable: 'not steady' } as const;
+
 type Reduction = Extract<PointOfFlight['result'], { readonly fuel: unknown }>;
 
 /** @param baseline what is said of the baseline of all points together; null where each says its own */
 function reductionNotes(result: Reduction, baseline: string | null): readonly string[] {
-  const { broken, drag, grossKgPerS, netKgPerS, netFraction, provisional } = result;
+  const { broken, drag, gross, net, netReduction, provisional } = result;
   return [
     result.kind === 'indicative' ? 'indicative only: the run was not finished' : '',
     broken.length === 0 ? '' : `struck by the gate ${broken.map(gateWords).join(', ')}`,
-    netFraction === null ? '' : `net ${percent(netFraction, 1)} %`,
+    netReduction === null ? '' : `net ${percentFigure(netReduction)} %`,
     'because' in drag ? `drag not given, ${noDragWords(drag.because)}` : '',
-    grossKgPerS === null ? 'the engines drive the suction: what their gauges show is net' : '',
-    netKgPerS === null ? 'net not given: the fuel of the suction unit was not read' : '',
+    'because' in gross ? `gross ${noGrossWords(gross.because)}` : '',
+    'because' in net ? `net ${noNetWords(net.because)}` : '',
     baseline === null ? baselineWords(result) : '',
     provisional.length === 0 ? '' : `provisional: ${provisional.map(provisionalWords).join(', ')}`,
   ];
@@ -98,7 +116,8 @@ function reductionNotes(result: Reduction, baseline: string | null): readonly st
 
 function baselineWords({ madeOf }: Reduction): string {
   const borrowed = madeOf.borrowedFrom === null ? '' : `, borrowed from ${madeOf.borrowedFrom}`;
-  return `${baselineMethodWords(madeOf)}, runs ${madeOf.baselineRuns.join(' ')}${borrowed}`;
+  const drag = madeOf.dragBy === null ? '' : `; ${dragByWords(madeOf)}`;
+  return `${baselineMethodWords(madeOf)}, runs ${madeOf.baselineRuns.join(' ')}${borrowed}${drag}`;
 }
 
 /** What all reductions say of their baseline, when they say the same. */

@@ -3,6 +3,7 @@ import { timelineFileName } from '../../../file/names.ts';
 import { entriesTable, readingsTable } from '../../../file/tables.ts';
 import { digestOf, headerOf, headsOf, writeTimeline } from '../../../file/timelineFile.ts';
 import type { Desk } from '../context.ts';
+import { meaningOf } from './meaning.ts';
 import styles from './Files.module.css';
 
 /**
@@ -10,7 +11,7 @@ import styles from './Files.module.css';
  * browser that wants a touch for a download finds the bytes ready.
  */
 export function SaveFile({ desk, build }: { readonly desk: Desk; readonly build: string }) {
-  const { view } = desk;
+  const { view, base } = desk;
   const entries = desk.journal.entries();
   const made = useMemo(() => {
     if (entries.length === 0) {
@@ -18,13 +19,14 @@ export function SaveFile({ desk, build }: { readonly desk: Desk; readonly build:
     }
     const encoder = new TextEncoder();
     const { sheet } = view.state;
+    const meaning = meaningOf({ view, base });
     return {
       name: timelineFileName(headerOf(entries)),
       timeline: encoder.encode(writeTimeline(entries)),
-      entriesCsv: encoder.encode(entriesTable(view.standing, sheet)),
-      readingsCsv: encoder.encode(readingsTable(view.standing, sheet)),
+      entriesCsv: encoder.encode(entriesTable(view.standing, sheet, meaning)),
+      readingsCsv: encoder.encode(readingsTable(view.standing, sheet, meaning)),
     };
-  }, [entries, view]);
+  }, [entries, view, base]);
   const pending = desk.journal.status().pending.length;
   if (made === null) {
     return <p>There is no entry to save yet.</p>;

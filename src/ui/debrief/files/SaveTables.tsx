@@ -3,15 +3,24 @@ import { timelineFileName } from '../../../file/names.ts';
 import { entriesTable, readingsTable } from '../../../file/tables.ts';
 import { headerOf } from '../../../file/timelineFile.ts';
 import type { Desk } from '../context.ts';
+import { meaningOf } from './meaning.ts';
 import { useBytesOf } from './useBytesOf.ts';
 import styles from './Files.module.css';
 
 /** Tables for a spreadsheet, made from the record as it stands. The timeline file is the record; these are views of it. */
 export function SaveTables({ desk }: { readonly desk: Desk }) {
-  const { view, journal } = desk;
+  const { view, base, journal } = desk;
   const entries = journal.entries();
-  const entriesText = useMemo(() => entriesTable(view.standing, view.state.sheet), [view]);
-  const readingsText = useMemo(() => readingsTable(view.standing, view.state.sheet), [view]);
+  const { standing, state } = view;
+  const meaning = useMemo(() => meaningOf({ view, base }), [view, base]);
+  const entriesText = useMemo(
+    () => entriesTable(standing, state.sheet, meaning),
+    [standing, state, meaning],
+  );
+  const readingsText = useMemo(
+    () => readingsTable(standing, state.sheet, meaning),
+    [standing, state, meaning],
+  );
   const name = entries.length === 0 ? null : timelineFileName(headerOf(entries));
   return name === null ? null : (
     <section aria-label="Save tables" className={styles.part}>

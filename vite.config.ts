@@ -97,7 +97,7 @@ export default defineConfig({
           root,
           environment: 'node',
           include: [
-            'test/{aero,record,analysis,file,copies,desk,sw,house,reference}/**/*.test.{ts,tsx}',
+            'test/{aero,record,analysis,file,copies,desk,sw,house,reference,simulation}/**/*.test.{ts,tsx}',
           ],
           exclude: ['test/desk/**/*.built.test.ts'],
         },

@@ -10,6 +10,8 @@ import { createWriter } from './writer.ts';
 export interface LiveJournal extends Journal {
   /** The page is shown again, or the connection was lost. */
   readonly wake: () => void;
+  /** The flight is flown here from now on, as one more recorder. */
+  readonly flyHere: () => void;
   /** Drops what is pending: the flight could not be opened. */
   readonly abandon: () => void;
 }
@@ -156,6 +158,7 @@ function journalOver(context: JournalContext, log: FlightLog, hold: Hold): LiveJ
         void follow();
       }
     },
+    flyHere: log.flyHere,
     abandon: () => {
       writer.abandon();
       end();

@@ -21,6 +21,8 @@ export interface FlightLog {
   readonly isOpenHere: () => boolean;
   /** Who held the pen last. */
   readonly lastAuthor: () => Author;
+  /** The flight is flown here from now on; on disk with the next entry that begins a recorder. */
+  readonly flyHere: () => void;
   /** Reads the disk anew; what another window wrote appears. */
   readonly reload: () => Promise<void>;
   /** All or nothing; entries that are known count as such. */
@@ -43,6 +45,8 @@ export async function openLog(
     flownHere: flown || canary.marks().some((mark) => mark.flight === flight && mark.open),
     keptAt: clock.now(),
   };
+  /** Since the summary was last written, the flight began to be flown here. */
+  let joined = false;
   /** The summary that stands once the entries under way are saved. */
   let proposed: FlightRow | null = null;
   start(head);
@@ -100,7 +104,8 @@ export async function openLog(
     },
     seal: own.seal,
     extend: (batch) => {
-      const changes = own.saved() === null || batch.some((it) => changesSummary(it, entries));
+      const changes =
+        joined || own.saved() === null || batch.some((it) => changesSummary(it, entries));
       const nextRow = () => {
         proposed = { ...row, ...summaryWith(batch), recorder: own.recorder() };
         return proposed;
@@ -116,6 +121,7 @@ export async function openLog(
     accept: (batch) => {
       entries.add(batch);
       own.accept(batch);
+      joined &&= proposed === null;
       row = proposed ?? row;
       proposed = null;
       const saved = own.saved();
@@ -142,6 +148,10 @@ export async function openLog(
     head: own.saved,
     diverged: () => diverged,
     isOpenHere,
+    flyHere: () => {
+      joined ||= !row.flownHere;
+      row = { ...row, flownHere: true };
+    },
     lastAuthor: () => {
       const all = entries.sorted();
       const last = all.findLast(({ rec }) => rec === own.recorder()) ?? all.at(-1);

@@ -1,11 +1,18 @@
 import { flightId, type FlightId } from '../record/brand.ts';
-import type { Entry } from '../record/entry.ts';
+import type { Author, Draft, Entry, Stamp } from '../record/entry.ts';
 import { browserCanary } from './canary.ts';
 import { kneelineDatabase, type FlightRow } from './database.ts';
 import { twice, type JournalContext } from './context.ts';
 import { inTime } from './faults.ts';
 import { openJournal, type LiveJournal } from './flightJournal.ts';
-import type { Clock, FlightOpening, FlightSummary, Journal, Shelf } from './journal.ts';
+import type {
+  Clock,
+  FlightJoining,
+  FlightOpening,
+  FlightSummary,
+  Journal,
+  Shelf,
+} from './journal.ts';
 import { openFlights } from './openFlights.ts';
 import { browserPorts, type JournalPorts } from './ports.ts';
 
@@ -71,6 +78,23 @@ export async function openShelf({
     return opened;
   }
 
+  async function joinFlight({ flight, device: tablet, author, stamp }: FlightJoining) {
+    if (!live.has(flight) && !(await isKnown(flight))) {
+      throw new RangeError(`this tablet must have the flight, got ${flight}`);
+    }
+    const joined = await journal(flight, false);
+    const draft = joiningDraft(joined, { tablet, author, stamp });
+    joined.setAuthor(author);
+    joined.flyHere();
+    try {
+      await inTime(joined.append(draft), OPEN_WITHIN_MS, ports.schedule);
+    } catch (reason) {
+      joined.abandon();
+      throw new Error('the flight could not be joined', { cause: reason });
+    }
+    return joined;
+  }
+
   async function takeIn(entries: readonly Entry[]) {
     const flight = entries[0]?.flight;
     if (flight === undefined || entries.some((entry) => entry.flight !== flight)) {
@@ -116,6 +140,7 @@ export async function openShelf({
       }
       return journal(flight, false);
     },
+    joinFlight,
     takeIn,
     openedFlight: async () => {
       const known = await rows();
@@ -136,6 +161,21 @@ export async function openShelf({
       }),
     removeSheet: (id) => write((tx) => tx.objectStore('sheets').delete(id)),
   };
+}
+
+/** What a tablet writes to take its place in a flight: once as a recorder, afterwards as another pen. */
+export function joiningDraft(
+  journal: Pick<Journal, 'recorder' | 'author'>,
+  given: { readonly tablet: string; readonly author: Author; readonly stamp: Stamp },
+): Draft {
+  const { tablet, author, stamp } = given;
+  return journal.recorder() === null
+    ? { kind: 'recorderJoined', body: { device: tablet, purpose: 'inFlight' }, stamp }
+    : {
+        kind: 'scribeChanged',
+        body: { from: journal.author().author, to: author.author, role: author.role },
+        stamp,
+      };
 }
 
 async function countEntries(

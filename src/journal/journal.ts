@@ -64,6 +64,11 @@ export interface Shelf {
   readonly openFlight: (opening: FlightOpening) => Promise<Journal>;
   /** The journal of a flight on this device, also one that came from a file. */
   readonly journalOf: (flight: FlightId) => Promise<Journal>;
+  /**
+   * Takes a place as one more recorder in a flight that came in a file: from here on it is flown on this tablet too.
+   * Resolves once `recorderJoined` is on disk; where this tablet is a recorder of it already, `scribeChanged`.
+   */
+  readonly joinFlight: (joining: FlightJoining) => Promise<Journal>;
   /** Keeps the entries of a file as a flight of this device, or merges them into the flight it already has. */
   readonly takeIn: (
     entries: readonly Entry[],
@@ -84,6 +89,13 @@ export interface FlightOpening {
   readonly date: string;
   readonly device: string;
   readonly sheet: FlightSheet;
+  readonly author: Author;
+  readonly stamp: Stamp;
+}
+
+export interface FlightJoining {
+  readonly flight: FlightId;
+  readonly device: string;
   readonly author: Author;
   readonly stamp: Stamp;
 }

@@ -12,13 +12,14 @@ import type {
   JournalStatus,
   Shelf,
 } from '../../src/journal/journal.ts';
+import { joiningDraft } from '../../src/journal/idbJournal.ts';
 import { ownChain } from '../../src/journal/ownChain.ts';
 import { randomId } from '../../src/journal/stamp.ts';
 
 interface KeptFlight {
   entries: readonly Entry[];
   recorder: RecorderId | null;
-  readonly flownHere: boolean;
+  flownHere: boolean;
 }
 
 /** What outlives a restart. Hand the same one in to open a shelf again. */
@@ -83,6 +84,17 @@ export function memoryShelf({
       return opened;
     },
     journalOf: async (flight) => journal(flight),
+    joinFlight: async ({ flight, device: tablet, author, stamp }) => {
+      const joined = journal(flight);
+      const draft = joiningDraft(joined, { tablet, author, stamp });
+      joined.setAuthor(author);
+      const found = kept.flights.get(flight);
+      if (found !== undefined) {
+        found.flownHere = true;
+      }
+      await joined.append(draft);
+      return joined;
+    },
     takeIn: async (entries) => {
       const flight = entries[0]?.flight;
       if (flight === undefined || entries.some((entry) => entry.flight !== flight)) {

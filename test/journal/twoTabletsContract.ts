@@ -53,6 +53,55 @@ export function twoTabletsContract(newTablet: () => Tablet): void {
     expect(kinds(other)).toEqual(['flightOpened', 'recorderJoined']);
   });
 
+  it('joins in flight under a role, and has the flight open again after a restart', async () => {
+    const { here, there, other } = await twoTablets();
+    const { flight } = here.journal;
+    await other.close();
+    const author = { author: 'E2', role: 'wing engineer, left' };
+    const joining = { flight, device: 'engineer tablet', author, stamp: there.now() };
+    const joined = await there.shelf.joinFlight(joining);
+    expect(joined.entries().at(-1)).toMatchObject({
+      ...author,
+      kind: 'recorderJoined',
+      body: { device: 'engineer tablet', purpose: 'inFlight' },
+    });
+    await joined.append(gearMoved(there.now()));
+    expect(kinds(joined)).toEqual(['flightOpened', 'recorderJoined', 'gearMoved']);
+    await joined.close();
+    const restarted = await there.tablet(there.time.clock);
+    expect(await restarted.openedFlight()).toBe(flight);
+    const again = await restarted.journalOf(flight);
+    expect(again.author()).toEqual(author);
+    expect(again.recorder()).toBe(joined.recorder());
+  });
+
+  it('flies on a flight that only had notes of a debrief here', async () => {
+    const { here, there, other } = await twoTablets();
+    const { flight } = here.journal;
+    await other.append(gearMoved(there.now()));
+    expect(await there.shelf.openedFlight()).toBeNull();
+    const author = { author: 'E2', role: 'wing engineer, left' };
+    await there.shelf.joinFlight({ flight, device: 'tablet', author, stamp: there.now() });
+    await other.close();
+    const restarted = await there.tablet(there.time.clock);
+    expect(await restarted.openedFlight()).toBe(flight);
+  });
+
+  it('joins a flight once, and no flight that it does not have', async () => {
+    const { here, there } = await twoTablets();
+    const { flight } = here.journal;
+    const author = { author: 'E2', role: 'wing engineer, right' };
+    const joining = { flight, device: 'engineer tablet', author, stamp: there.now() };
+    const joined = await there.shelf.joinFlight(joining);
+    await there.shelf.joinFlight({ ...joining, author: { ...author, author: 'E1' } });
+    expect(kinds(joined)).toEqual(['flightOpened', 'recorderJoined', 'scribeChanged']);
+    expect(joined.author().author).toBe('E1');
+    const stranger = await here.shelf.openFlight(opening(here.now()));
+    await expect(there.shelf.joinFlight({ ...joining, flight: stranger.flight })).rejects.toThrow(
+      RangeError,
+    );
+  });
+
   it('has the same entries on both sides, whoever merges first', async () => {
     const { here, other } = await twoTablets();
     await other.append(gearMoved(here.now()));

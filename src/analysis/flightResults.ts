@@ -4,7 +4,8 @@ import type { EntryId, EpochMs } from '../record/brand.ts';
 import type { FlightView } from '../record/flight.ts';
 import type { FlightState, Milestones, TimeHack } from '../record/flightState.ts';
 import { itemAt, items } from '../record/trail.ts';
-import { cardProgress, reflyList } from './cards.ts';
+import { reflyList } from './cards.ts';
+import { cardsFlown, type CardsFlown } from './completion.ts';
 import { clockFits, type ClockFit } from './clocks.ts';
 import { comparisons, type Comparison } from './comparisons.ts';
 import { expectedDrag } from './coverage/expectedDrag.ts';
@@ -26,7 +27,7 @@ import { labour } from './fuel/labour.ts';
 import type { FlightLabour } from './fuel/labourResults.ts';
 import type { SuctionSpan } from './fuel/spanResults.ts';
 import { suctionSpans } from './fuel/spans.ts';
-import type { CardProgress, LeftOut, PointResult, Refly } from './results.ts';
+import type { LeftOut, PointResult, Refly } from './results.ts';
 import { readingsToReview, type ToReview } from './review.ts';
 import { pointResults } from './testPoints.ts';
 
@@ -89,10 +90,7 @@ export type PointOfFlight = Omit<PointResult, 'readingsUsed' | 'readingsLeftOut'
   readonly readingsLeftOut: readonly (ReadingRef & { readonly broken: readonly LeftOut[] })[];
 };
 
-export interface Completion {
-  readonly planned: number;
-  readonly complete: number;
-  readonly cards: readonly (CardProgress & { readonly entries: readonly EntryId[] })[];
+export interface Completion extends CardsFlown {
   /** Most wanted first. */
   readonly refly: readonly Refly[];
 }
@@ -131,7 +129,7 @@ export function flightResults(
     flowBesideCounters: flowBesideCounters(view),
     fuelBalance: fuelBalance(view),
     labour: labour(view),
-    completion: completionOf(view),
+    completion: { ...cardsFlown(view), refly: reflyList(view) },
     clocks: { fits: clockFits(state), hacks: state.hacks },
     toReview: readingsToReview(view).map((one) => reviewed(state, one)),
   };
@@ -171,19 +169,6 @@ function withoutGlance(stability: PointResult['stability']): PointOfFlight['stab
   if (stability.kind === 'noAnswer') return stability;
   const { glance: _inThisState, ...value } = stability.value;
   return { ...stability, value };
-}
-
-function completionOf(view: FlightView): Completion {
-  const cards = cardProgress(view).map((card) => ({
-    ...card,
-    entries: runEntries(view.state, ({ point }) => point === card.point),
-  }));
-  return {
-    planned: cards.length,
-    complete: cards.filter(({ state }) => state === 'complete').length,
-    cards,
-    refly: reflyList(view),
-  };
 }
 
 function reviewed(state: FlightState, one: ToReview): Reviewed {

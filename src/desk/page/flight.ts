@@ -1,5 +1,6 @@
 import type { FlightResults } from '../../analysis/flightResults.ts';
-import { clockUseWords, reflyWords } from '../../analysis/words/points.ts';
+import { cardStateWords, missWords } from '../../analysis/words/completion.ts';
+import { clockUseWords, reflyWords, stateWords } from '../../analysis/words/points.ts';
 import { numberWords } from '../../record/readingWords.ts';
 import { lengthWords } from '../pageTime.ts';
 import { percentFigure, signed } from './figures.ts';
@@ -56,16 +57,15 @@ function bestOf(points: readonly Point[]): (Point & { readonly result: Reduction
 
 /** Q6. */
 export function completionSection(paper: Paper): readonly string[] {
-  const { cards, refly } = paper.results.completion;
-  const rows = cards.map((card) => ({
+  const { cards, unplanned, refly } = paper.results.completion;
+  const rows = cards.map(({ point, title, state, runs, missed }) => ({
     cells: [
-      card.point,
-      card.title,
-      CARD_STATES[card.state],
-      String(card.runs),
-      `${card.usableReadings} of ${card.minimumReadings}`,
-      paper.cite(card.entries),
+      point,
+      title,
+      cardStateWords(state),
+      runs.map((run) => runWords(paper, run)).join(', '),
     ],
+    notes: missed.map(missWords),
   }));
   return headed('Cards flown and to fly again', [
     ...(cards.length === 0
@@ -75,27 +75,33 @@ export function completionSection(paper: Paper): readonly string[] {
             { head: 'Card', side: 'left' },
             { head: 'Title', side: 'left' },
             { head: 'State', side: 'left' },
-            { head: 'Runs', side: 'right' },
-            { head: 'Readings', side: 'left' },
-            { head: 'Entries', side: 'left' },
+            { head: 'Runs, with minutes in tolerance', side: 'left' },
           ],
           rows,
         )),
+    ...unplanned.flatMap((run) =>
+      item(`${run.point}: on no card, ${stateWords(run)}, ${runWords(paper, run)}`),
+    ),
     ...refly.flatMap((one) =>
       item(`fly ${one.point} again: ${reflyWords(one)} (priority ${one.priority})`),
     ),
   ]);
 }
 
-const CARD_STATES: Readonly<Record<FlightResults['completion']['cards'][number]['state'], string>> =
-  {
-    notFlown: 'not flown',
-    open: 'open',
-    partial: 'partial',
-    complete: 'complete',
-    interrupted: 'interrupted',
-    terminated: 'terminated',
-  };
+type RunFlown = FlightResults['completion']['unplanned'][number];
+
+/** Less than this is 0.0 of a minute. */
+const LEAST_TOLD_S = 3;
+
+/** `5.5 of 7.0 min [42 46]`: time within the card, of the time of the run. */
+function runWords(
+  paper: Paper,
+  { inToleranceS, unobservedS, durationS, entries }: RunFlown,
+): string {
+  const minutes = (seconds: number): string => numberWords(seconds / 60, 1);
+  const unseen = unobservedS >= LEAST_TOLD_S ? ` (${minutes(unobservedS)} not seen)` : '';
+  return `${minutes(inToleranceS)} of ${minutes(durationS)}${unseen} ${paper.cite(entries.slice(0, 2))}`.trimEnd();
+}
 
 /** Q9. */
 export function clocksSection(paper: Paper): readonly string[] {

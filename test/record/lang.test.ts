@@ -39,6 +39,22 @@ describe('words of an entry', () => {
     expect(wordsOf(n)).toBe(words);
   });
 
+  it('says what was uplifted, at which density, and by which docket', () => {
+    const [uplift] = chained([
+      {
+        kind: 'fuelUplifted',
+        body: {
+          amount: { value: 640, unit: 'USgal' },
+          density: { value: 6.7, unit: 'lb/USgal' },
+          docket: 'D-114',
+        },
+      },
+    ]);
+    expect(uplift && plain(entryWords(uplift, sheet))).toBe(
+      'Fuel uplift 640 USgal, at 6.7 lb/USgal, D-114',
+    );
+  });
+
   it('names the engine when only one of two was read, and says why nothing was', () => {
     const [one, none] = chained([
       { kind: 'fuelRead', body: { readings: [{ instrument: 'FF2', value: 1040, unit: 'lb/h' }] } },

@@ -19,7 +19,7 @@ export function whileRunning(
 }
 
 /** The time over which every counter can be asked. */
-export function countedTime(
+function countedTime(
   counters: readonly Counter[],
 ): { readonly from: EpochMs; readonly to: EpochMs } | null {
   const [first, ...rest] = counters.map(({ looks }) => ({

@@ -53,7 +53,7 @@ export function countersOf(state: FlightState, sheet: FlightSheet): readonly Cou
 }
 
 /** Every corrected look at one instrument; blank, queried and unserviceable ones say nothing. */
-export function looksAt(state: FlightState, instrument: Instrument): readonly CounterLook[] {
+function looksAt(state: FlightState, instrument: Instrument): readonly CounterLook[] {
   const looks: CounterLook[] = [];
   for (const glance of items(state.glances)) {
     const reading = glance.readings[instrument.id];
@@ -80,7 +80,7 @@ function lookUncertainty(parts: Parameters<typeof displayUncertaintySi>[0]): num
  *
  * @returns null outside the looks: a counter is not led on
  */
-export function countedAt({ looks, flowSpreadKgPerS }: Counter, at: EpochMs): CountedAt | null {
+function countedAt({ looks, flowSpreadKgPerS }: Counter, at: EpochMs): CountedAt | null {
   const after = looks.findIndex((look) => look.at >= at);
   const high = looks[after];
   if (high === undefined) return null;

@@ -11,7 +11,7 @@ import { chained, START_MS, type Said } from '../../record/writing.ts';
 export const POUND_KG = 0.45359237;
 export const LB_PER_H_PER_KG_PER_S = 3600 / POUND_KG;
 
-export const LEVEL_S = 1200;
+const LEVEL_S = 1200;
 export const ON_S = 3000;
 export const OFF_S = 6600;
 export const DOWN_S = 9000;
@@ -91,7 +91,7 @@ export function countersAt(stages: readonly Stage[], atS: number): readonly Row[
   ];
 }
 
-export function flowsAt(stages: readonly Stage[], atS: number): readonly Row[] {
+function flowsAt(stages: readonly Stage[], atS: number): readonly Row[] {
   const { engineLbPerH, unitLbPerH } = stageAt(stages, atS);
   return [
     { instrument: 'FF1', value: engineLbPerH, unit: 'lb/h' },
@@ -107,8 +107,8 @@ export interface Line {
   readonly body?: { readonly readings?: readonly Row[] } & Readonly<Record<string, unknown>>;
 }
 
-export function say(atS: number, kind: string, body: Line['body'] = {}): Line {
-  return { atS, kind, body };
+export function say(atS: number, kind: string, body: object = {}): Line {
+  return { atS, kind, body: { ...body } };
 }
 
 export function fuelRead(stages: readonly Stage[], atS: number): Line {

@@ -1,55 +1,30 @@
-import { median } from '../aero/statistics/descriptive.ts';
 import { epochMs, type EpochMs } from '../record/brand.ts';
 import type { FlightView } from '../record/flight.ts';
-import type { FlightState, Interval } from '../record/flightState.ts';
-import { itemAt, itemsBackwards } from '../record/trail.ts';
-import { answersTo, quietUntil, type Answer } from './reminderAnswers.ts';
-
-export type ReminderKind = 'coverRelease' | 'samplerOpen' | 'intervalOpen' | 'readingDue';
-
-export interface Reminder {
-  /** Name under which an answer is logged (`reminderAnswered.reminder`). */
-  readonly id: string;
-  readonly kind: ReminderKind;
-  /** Interval kind and label for an interval; empty else. */
-  readonly subject: string;
-  readonly label: string;
-  /** Since when the thing has been open, up or wanted. */
-  readonly since: EpochMs;
-  /** When this showing began. */
-  readonly shownSince: EpochMs;
-  readonly answers: readonly ReminderAnswer[];
-}
-
-/** One touch each. `record` and `close` are answered by the entry itself. */
-export type ReminderAnswer = 'record' | 'notThisFlight' | 'close' | 'stillOpen';
+import type { FlightState } from '../record/flightState.ts';
+import type { FlightSheet } from '../record/sheet.ts';
+import { reminderLimits, type ReminderLimits } from './reminderLimits.ts';
+import { lastShownAt, logOf, quietUntil, SHOWN_FOR_S, type ReminderLog } from './reminderLog.ts';
+import { reminderWants, type Reminder, type ReminderKind, type Want } from './reminderWants.ts';
 
 interface Pattern {
   readonly repeatS: number;
   readonly atMost: number;
 }
 
-/** All choices; a line that nobody answers goes away by itself and comes back after `repeatS`. */
-const PATTERNS: Readonly<Record<ReminderKind, Pattern>> = {
-  coverRelease: { repeatS: 300, atMost: 3 },
-  samplerOpen: { repeatS: 600, atMost: 3 },
-  intervalOpen: { repeatS: 900, atMost: 2 },
-  readingDue: { repeatS: Infinity, atMost: 1 },
-};
-const SHOWN_FOR_S = 120;
-const READING_OVERDUE_S = 120;
-const USUAL_LENGTHS = 3;
-/** No new reminder within this time of a touch. */
-const AFTER_TOUCH_S = 10;
-const QUIET_AFTER_GEAR_UP_S = 60;
-/** Usual lengths before this flight has closed one of its own (common practice, no source). */
-const USUAL_S: Readonly<Record<string, number>> = {
-  moisture: 300,
-  turn: 150,
-  turbulence: 180,
-  testPoint: 600,
-};
-const INTERVALS_LOOKED_AT = 200;
+function patternOf(kind: ReminderKind, limits: ReminderLimits): Pattern {
+  switch (kind) {
+    case 'coverRelease':
+      return { repeatS: limits.coversRepeatS, atMost: limits.coversAtMost };
+    case 'samplerOpen':
+      return { repeatS: limits.samplerRepeatS, atMost: limits.samplerAtMost };
+    case 'intervalOpen':
+      return { repeatS: limits.intervalRepeatS, atMost: limits.intervalAtMost };
+    case 'readingDue':
+      // Stays until a reading is made; the next one due replaces it.
+      return { repeatS: Infinity, atMost: 1 };
+  }
+}
+
 const PRIORITY: readonly ReminderKind[] = [
   'coverRelease',
   'samplerOpen',
@@ -57,184 +32,76 @@ const PRIORITY: readonly ReminderKind[] = [
   'readingDue',
 ];
 
+/** What the strip says now; `isNew` where it begins to say it and the record does not know yet. */
+export interface ReminderNow {
+  readonly reminder: Reminder;
+  readonly isNew: boolean;
+}
+
 /**
- * What the reminder strip may say now, most urgent first; the strip shows the first one only. Nothing in
- * quiet phases, right after a touch, or while the crew has asked for quiet.
+ * The one line of the reminder strip, or none: most urgent first. Nothing in quiet phases or while the crew has asked
+ * for quiet; a new line waits until no hand is on the screen and until the last one is so long ago. What was shown, and
+ * how often, is read from the record, so that a restart repeats nothing.
+ *
+ * @param touchedAt the last touch on the screen, whether it wrote something or not
  */
-export function remindersDue(view: FlightView, now: EpochMs): readonly Reminder[] {
+export function reminderNow(
+  view: FlightView,
+  now: EpochMs,
+  touchedAt: EpochMs | null,
+): ReminderNow | null {
   const { state } = view;
-  if (state.closed !== null || state.sheet === null || isQuiet(view, now)) return [];
-  const wanted = [
-    ...coverRelease(view, now),
-    ...openIntervals(state, now),
-    ...readingDue(state, now),
-  ]
-    .flatMap((want) => shownNow(want, answersTo(view, want.id, want.since), now))
-    .filter(({ shownSince }) => !startsUnderTouch(state, shownSince, now));
-  return wanted.sort((a, b) => PRIORITY.indexOf(a.kind) - PRIORITY.indexOf(b.kind));
+  const { sheet } = state;
+  if (state.closed !== null || sheet === null || isQuiet(view, sheet, now)) return null;
+  const limits = reminderLimits(sheet);
+  const wanted = reminderWants(view, sheet, limits, now)
+    .flatMap((want) => standingOf(want, logOf(view, want.id, want.since), limits, now))
+    .sort((a, b) => PRIORITY.indexOf(a.reminder.kind) - PRIORITY.indexOf(b.reminder.kind));
+  const mayBegin =
+    secondsSince(touchedAt, now) >= limits.afterTouchS &&
+    secondsSince(lastShownAt(view, epochMs(now - limits.apartS * 1000)), now) >= limits.apartS;
+  return wanted.find(({ isNew }) => !isNew || mayBegin) ?? null;
 }
 
 /** From brakes release to a minute after gear up, and from approach to landing. */
 export function isQuietPhase(state: FlightState, now: EpochMs): boolean {
+  const { sheet } = state;
   const { takeOffRoll, liftOff, gearUp, gearDown, touchdown } = state.milestones;
   const began = takeOffRoll ?? liftOff;
   if (began !== undefined && gearUp === undefined && touchdown === undefined) return true;
-  if (gearUp !== undefined && secondsBetween(gearUp.at, now) < QUIET_AFTER_GEAR_UP_S) return true;
+  const quietS = sheet === null ? 0 : reminderLimits(sheet).quietAfterGearUpS;
+  if (gearUp !== undefined && secondsBetween(gearUp.at, now) < quietS) return true;
   const approaching = gearDown !== undefined && (gearUp === undefined || gearDown.at > gearUp.at);
   return approaching && touchdown === undefined;
 }
 
-type Want = Omit<Reminder, 'shownSince'> & { readonly dueAt: EpochMs };
-
-function isQuiet(view: FlightView, now: EpochMs): boolean {
-  return isQuietPhase(view.state, now) || now < quietUntil(view);
+function isQuiet(view: FlightView, sheet: FlightSheet, now: EpochMs): boolean {
+  return isQuietPhase(view.state, now) || now < quietUntil(view, sheet, now);
 }
 
-/** A line that is up already stays while the scribe works; a new one waits until the hand is away. */
-function startsUnderTouch({ lastAt }: FlightState, shownSince: EpochMs, now: EpochMs): boolean {
-  if (lastAt === null || lastAt > shownSince) return false;
-  return secondsBetween(lastAt, now) < AFTER_TOUCH_S;
-}
-
-function coverRelease(view: FlightView, now: EpochMs): readonly Want[] {
-  const { milestones, covers, sheet } = view.state;
-  const { gearUp } = milestones;
-  if (gearUp === undefined || sheet === null) return [];
-  const { repeatS, atMost } = PATTERNS.coverRelease;
-  // Later nothing is shown, so the record since take-off need not be looked through either.
-  const over = sheet.limits.coversAfterGearUpS + repeatS * atMost;
-  if (secondsBetween(gearUp.at, now) > over) return [];
-  const stillFitted = Object.values(covers).includes('fitted');
-  if (!stillFitted && coversReleasedSince(view, milestones.takeOffRoll?.at ?? gearUp.at)) return [];
-  return [
-    {
-      id: 'coverRelease',
-      kind: 'coverRelease',
-      subject: '',
-      label: '',
-      since: gearUp.at,
-      dueAt: later(gearUp.at, sheet.limits.coversAfterGearUpS),
-      answers: ['record', 'notThisFlight'],
-    },
-  ];
-}
-
-function coversReleasedSince(view: FlightView, sinceMs: EpochMs): boolean {
-  for (const { at, standing, effective } of itemsBackwards(view.timeline)) {
-    if (at < sinceMs) return false;
-    if (standing === 'stands' && effective.kind === 'coversReleased') return true;
-  }
-  return false;
-}
-
-function openIntervals(state: FlightState, now: EpochMs): readonly Want[] {
-  const wants: Want[] = [];
-  let looked = 0;
-  for (const interval of itemsBackwards(state.intervals)) {
-    looked += 1;
-    if (looked > INTERVALS_LOOKED_AT) break;
-    if (interval.closed !== null || interval.opened.at > now) continue;
-    const dueAt = intervalDueAt(state, interval);
-    if (dueAt === null) continue;
-    const kind = interval.kind === 'sampler' ? 'samplerOpen' : 'intervalOpen';
-    wants.push({
-      id: `${kind}:${interval.opened.by}`,
-      kind,
-      subject: interval.kind,
-      label: interval.label,
-      since: interval.opened.at,
-      dueAt,
-      answers: ['close', 'stillOpen'],
-    });
-  }
-  return wants;
-}
-
-/** Null for what is meant to stay open: recorder, photo panel and suction run the whole flight. */
-function intervalDueAt(state: FlightState, { kind, opened }: Interval): EpochMs | null {
-  const { topOfDescent, gearDown } = state.milestones;
-  if (kind === 'sampler') {
-    const planned = later(opened.at, state.sheet?.limits.samplerPlannedS ?? Infinity);
-    return earliest(planned, topOfDescent?.at);
-  }
-  if (kind === 'recorder' || kind === 'photoPanel' || kind === 'suction') return null;
-  const usualS = usualLengthS(state, kind);
-  const long = usualS === null ? null : later(opened.at, USUAL_LENGTHS * usualS);
-  return earliest(long, gearDown?.at);
-}
-
-function usualLengthS(state: FlightState, kind: Interval['kind']): number | null {
-  const lengths: number[] = [];
-  let looked = 0;
-  for (const interval of itemsBackwards(state.intervals)) {
-    looked += 1;
-    if (looked > INTERVALS_LOOKED_AT) break;
-    if (interval.kind === kind && interval.closed !== null) {
-      lengths.push(secondsBetween(interval.opened.at, interval.closed.at));
-    }
-  }
-  return lengths.length === 0 ? (USUAL_S[kind] ?? null) : median(lengths);
-}
-
-/** In cruise on an open point: the next reading is wanted so long after the last, or after the start. */
-function readingDue(state: FlightState, now: EpochMs): readonly Want[] {
-  const { sheet, openRun, runs, milestones } = state;
-  if (sheet === null || openRun === null || milestones.topOfDescent !== undefined) return [];
-  const run = itemAt(runs, openRun);
-  if (run === undefined) return [];
-  const last = lastFuelReadingAt(state);
-  const since = last !== null && last > run.started.at ? last : run.started.at;
-  const dueAt = later(since, sheet.limits.readingEveryS + READING_OVERDUE_S);
-  if (now < dueAt) return [];
-  return [
-    {
-      id: `readingDue:${since}`,
-      kind: 'readingDue',
-      subject: '',
-      label: run.point,
-      since,
-      dueAt,
-      answers: [],
-    },
-  ];
-}
-
-function lastFuelReadingAt(state: FlightState): EpochMs | null {
-  const gauges = state.sheet?.instruments.filter(({ quantity }) => quantity === 'fuelFlow') ?? [];
-  for (const glance of itemsBackwards(state.glances)) {
-    if (gauges.some(({ id }) => glance.readings[id] !== undefined)) return glance.at;
-  }
-  return null;
-}
-
-/** Showing number n begins n repeats after the line fell due, or one repeat after it was answered. */
-function shownNow(
+/** The line as it stands: up already, to begin now, or neither. */
+function standingOf(
   { dueAt, ...want }: Want,
-  answers: readonly Answer[],
+  { shownAt, answers }: ReminderLog,
+  limits: ReminderLimits,
   now: EpochMs,
-): readonly Reminder[] {
-  const { repeatS, atMost } = PATTERNS[want.kind];
-  if (answers.some(({ answer }) => answer === 'notThisFlight')) return [];
-  const lastAnswer = answers.at(-1);
-  const from = lastAnswer === undefined ? dueAt : later(lastAnswer.at, repeatS);
-  if (now < from || answers.length >= atMost) return [];
-  const showing = repeatS === Infinity ? 0 : Math.floor(secondsBetween(from, now) / repeatS);
-  if (showing + answers.length >= atMost) return [];
-  const shownSince = repeatS === Infinity ? from : later(from, showing * repeatS);
-  const stays = repeatS === Infinity;
-  if (!stays && secondsBetween(shownSince, now) >= SHOWN_FOR_S) return [];
-  return [{ ...want, shownSince }];
+): readonly ReminderNow[] {
+  const { repeatS, atMost } = patternOf(want.kind, limits);
+  const last = shownAt.at(-1);
+  const answer = answers.at(-1);
+  if (now < dueAt || answers.some((each) => each.answer === 'notThisFlight')) return [];
+  const isAnswered = answer !== undefined && (last === undefined || answer.at >= last);
+  const staysS = repeatS === Infinity ? Infinity : SHOWN_FOR_S;
+  if (last !== undefined && !isAnswered && secondsBetween(last, now) < staysS) {
+    return [{ reminder: { ...want, shownSince: last }, isNew: false }];
+  }
+  const before = Math.max(last ?? -Infinity, answer?.at ?? -Infinity);
+  if (shownAt.length >= atMost || (now - before) / 1000 < repeatS) return [];
+  return [{ reminder: { ...want, shownSince: now }, isNew: true }];
 }
 
-function later(at: EpochMs, seconds: number): EpochMs {
-  return seconds === Infinity
-    ? epochMs(Number.MAX_SAFE_INTEGER)
-    : epochMs(Math.round(at + seconds * 1000));
-}
-
-function earliest(a: EpochMs | null, b: EpochMs | undefined): EpochMs | null {
-  if (a === null || b === undefined) return a ?? b ?? null;
-  return a < b ? a : b;
+function secondsSince(at: EpochMs | null, now: EpochMs): number {
+  return at === null ? Infinity : secondsBetween(at, now);
 }
 
 function secondsBetween(from: EpochMs, to: EpochMs): number {

@@ -147,6 +147,31 @@ function* limitDoubts(sheet: FlightSheet): Generator<SheetDoubt> {
     coversAfterGearUpS,
     [10, 1800],
   );
+  yield* reminderDoubts(sheet.limits.reminders ?? {});
+}
+
+/** A reminder that repeats without a pause would be a nuisance; one that never speaks is no reminder. */
+function* reminderDoubts(
+  limits: NonNullable<FlightSheet['limits']['reminders']>,
+): Generator<SheetDoubt> {
+  const spans = [
+    ['readingOverdueS', 'Seconds until a reading is overdue', [10, 3600]],
+    ['coversRepeatS', 'Seconds until covers are asked for again', [60, 3600]],
+    ['coversAtMost', 'Times that covers are asked for', [1, 10]],
+    ['samplerRepeatS', 'Seconds until a sampler is asked for again', [60, 7200]],
+    ['samplerAtMost', 'Times that a sampler is asked for', [1, 10]],
+    ['usualLengths', 'Usual lengths of a long interval', [1, 20]],
+    ['intervalRepeatS', 'Seconds until an interval is asked for again', [60, 7200]],
+    ['intervalAtMost', 'Times that an interval is asked for', [1, 10]],
+    ['afterTouchS', 'Seconds of silence after a touch', [0, 120]],
+    ['apartS', 'Seconds between two reminders', [10, 1800]],
+    ['quietAfterGearUpS', 'Seconds of silence after gear up', [0, 1800]],
+    ['quietForS', 'Seconds of quiet on request', [60, 7200]],
+  ] as const;
+  for (const [field, words, span] of spans) {
+    const given = limits[field];
+    if (given !== undefined) yield* withinSpan(`limits.reminders.${field}`, words, given, span);
+  }
 }
 
 function* fuelLimit(

@@ -1,4 +1,4 @@
-import { QUIET_REMINDER } from '../../analysis/reminderAnswers.ts';
+import { QUIET_REMINDER } from '../../analysis/reminderLog.ts';
 import { nextOf, sizeWords, TEXT_SIZES, THEMES, THEME_WORDS } from '../kit/settings.ts';
 import { ChipPanel, type Chip } from './ChipPanel.tsx';
 import { EndPanel } from './EndPanel.tsx';

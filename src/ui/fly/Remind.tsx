@@ -1,38 +1,50 @@
-import { remindersDue, type Reminder } from '../../analysis/reminders.ts';
+import type { Reminder } from '../../analysis/reminderWants.ts';
 import type { Stamp } from '../../record/entry.ts';
+import type { FlightSheet } from '../../record/sheet.ts';
+import type { FlightState } from '../../record/flightState.ts';
 import { Caution } from '../kit/Caution.tsx';
 import { running, useSecond } from '../kit/time.ts';
 import { TouchKey } from '../kit/TouchSurface.tsx';
 import type { Touch } from '../kit/touchBoard.ts';
+import type { Act } from './act.ts';
 import { actOf } from './acts.ts';
 import { useFly, type Fly } from './flyContext.ts';
 import { remindWords, troubleWords } from './remindWords.ts';
+import { actNow, tileOf } from './tiles.ts';
 import { writeAct } from './touchTile.ts';
+import { useCautionLog, useReminder } from './useReminder.ts';
+import { useRisk } from './useRisk.ts';
 import styles from './Remind.module.css';
 
 /** How long a line about an ignored touch stays. */
 const NOTICE_MS = 4000;
 
-/** The one reserved strip: data at risk first, then one reminder, then what was just ignored. Never over a key. */
+/**
+ * The one reserved strip, never over a key. A record that is not being saved has it to itself; a risk that stands for
+ * long, named beside the saved count all the while, gives way to a reminder for as long as that is up.
+ */
 export function Remind() {
   const fly = useFly();
-  const { clock, view, status, ui, layout } = fly;
+  const { clock, status, ui, layout } = fly;
   const now = useSecond(clock);
   const trouble = troubleWords(status);
+  const risk = useRisk();
+  const due = useReminder(trouble === null);
+  useCautionLog(risk);
   const className =
     layout.screenClass === 'eightWide' ? `${styles.strip} ${styles.stacked}` : styles.strip;
-  if (trouble !== null) {
+  const plate = trouble ?? (due === null ? (risk?.words ?? null) : null);
+  if (plate !== null) {
     return (
       <div className={styles.risk}>
-        <Caution words={trouble} />
+        <Caution words={plate} />
       </div>
     );
   }
-  const [due] = remindersDue(view, now);
-  if (due !== undefined) {
+  if (due !== null) {
     const { what, detail } = remindWords(due, running(now - due.since));
     return (
-      <div className={className}>
+      <div className={className} data-reminder={due.kind}>
         <p role="status">
           <b>{what}</b>
           <span>{detail}</span>
@@ -79,13 +91,44 @@ async function answered(
   answer: Reminder['answers'][number],
   touch: Touch,
 ): Promise<void> {
-  const act = actOf(
-    answer === 'record' ? 'covers-left' : answer === 'close' ? (CLOSES[due.subject] ?? '') : '',
-  );
   await log(fly, due.id, answer, touch.stamp);
+  const act =
+    answer === 'record'
+      ? coversAct(fly.state, fly.sheet)
+      : answer === 'close'
+        ? closingAct(fly, due.subject, touch)
+        : null;
   if (act !== null) {
     await writeAct(fly, act, touch);
   }
+}
+
+function closingAct(fly: Fly, subject: string, { stamp }: Touch): Act | null {
+  const known = CLOSES[subject];
+  if (known !== undefined) {
+    return actOf(known);
+  }
+  // `own:<tile>`: the crew's own interval closes by its own tile.
+  const tile = tileOf(subject.slice('own:'.length), fly.sheet);
+  return tile === null ? null : actNow(tile, fly.sceneAt(stamp.wall));
+}
+
+/** The question is about both wings; once one of them is clear it is about the other. */
+function coversAct({ covers }: FlightState, sheet: FlightSheet | null): Act | null {
+  const waits = (wing: 'L' | 'R'): boolean =>
+    (sheet?.panels ?? []).some(
+      ({ id, wing: of }) => of === wing && covers[id] !== 'clear' && covers[id] !== 'hung',
+    );
+  const [left, right] = [waits('L'), waits('R')];
+  if (left !== right) {
+    return actOf(left ? 'covers-left' : 'covers-right');
+  }
+  return {
+    id: 'covers-both',
+    label: 'Covers',
+    verb: 'Release',
+    write: (_scene, mark) => ({ kind: 'coversReleased', body: { ...mark, wing: 'both' } }),
+  };
 }
 
 async function log(fly: Fly, reminder: string, answer: string, stamp: Stamp): Promise<void> {

@@ -3,6 +3,7 @@ import type { FlightView } from '../../record/flight.ts';
 import { itemsBackwards } from '../../record/trail.ts';
 import { useSecond, hms } from '../kit/time.ts';
 import { useFly } from './flyContext.ts';
+import { useRisk } from './useRisk.ts';
 import styles from './Top.module.css';
 
 /** The clock, and how much of what was touched would survive a crash. */
@@ -10,6 +11,7 @@ export function Top() {
   const { clock, status, layout, view, awake } = useFly();
   const unsure = useMemo(() => unsureCount(view), [view]);
   const now = useSecond(clock);
+  const risk = useRisk();
   const waiting = status.pending.length;
   const [hour, minute, second] = hms(now).split(':');
   return (
@@ -32,7 +34,13 @@ export function Top() {
         <b>
           {waiting === 0 ? `${status.saved} saved` : `${status.saved} saved, ${waiting} saving`}
         </b>
-        <span>{savedNote(status.trouble?.kind ?? null, awake(), unsure)}</span>
+        {risk !== null && status.trouble === null ? (
+          <span className={styles.risk}>
+            <b>CAUTION</b> {layout.screenClass === 'eightWide' ? '' : risk.short}
+          </span>
+        ) : (
+          <span>{savedNote(status.trouble?.kind ?? null, awake(), unsure)}</span>
+        )}
       </p>
     </div>
   );

@@ -1,4 +1,4 @@
-import type { Reminder } from '../../analysis/reminders.ts';
+import type { Reminder } from '../../analysis/reminderWants.ts';
 import type { JournalStatus } from '../../journal/journal.ts';
 
 const INTERVAL_WORDS: Readonly<Record<string, string>> = {

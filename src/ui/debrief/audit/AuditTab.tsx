@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { reminderTally } from '../../../analysis/reminderTally.ts';
 import { doubtRuleWords } from '../../../analysis/words/orderRules.ts';
 import type { EntryId } from '../../../record/brand.ts';
 import type { StandingEntry } from '../../../record/flightState.ts';
@@ -9,12 +10,14 @@ import type { Desk } from '../context.ts';
 import { entriesAbout } from '../entriesAbout.ts';
 import { fieldLabel, valueWords } from '../fields/labels.ts';
 import { isStruck } from '../standing.ts';
+import { reminderTallyWords } from './reminderTallyWords.ts';
 import styles from './Audit.module.css';
 import { clockWords } from '../timeWords.ts';
 
 const KINDS = [
   { id: 'changed', words: 'Amended and withdrawn' },
   { id: 'late', words: 'Late and back-dated' },
+  { id: 'reminders', words: 'Reminders' },
   { id: 'device', words: 'Device' },
   { id: 'order', words: 'Order of events' },
   { id: 'all', words: 'Everything written' },
@@ -49,6 +52,7 @@ export function AuditTab({
           </GroundButton>
         ))}
       </div>
+      {kind === 'reminders' ? <p>{reminderTallyWords(reminderTally(desk.view))}</p> : null}
       {kind === 'order' ? <Doubts desk={desk} onOpen={onOpen} /> : null}
       {kind === 'order' ? null : (
         <ol className={styles.trail}>
@@ -80,6 +84,8 @@ function isOfKind(standing: StandingEntry, kind: KindId): boolean {
         standing.late ||
         (standing.effective.kind !== 'unrecognised' && standing.effective.body.at !== undefined)
       );
+    case 'reminders':
+      return standing.entry.kind === 'reminderShown' || standing.entry.kind === 'reminderAnswered';
     case 'device':
       return standing.entry.kind === 'deviceNoted' || standing.entry.kind === 'recorderJoined';
     case 'order':

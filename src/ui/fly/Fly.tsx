@@ -8,6 +8,7 @@ import { FlyContext, type FlyWays } from './flyContext.ts';
 import { FlyHome } from './FlyHome.tsx';
 import { OpenPad } from './OpenPad.tsx';
 import { HatchDefs } from './PanelShape.tsx';
+import { useBackNotice } from './useBackNotice.ts';
 import { useFlyModel } from './useFlyModel.ts';
 import { useIdleHome } from './useIdleHome.ts';
 import styles from './Fly.module.css';
@@ -27,6 +28,7 @@ export function Fly(props: {
   const { clock } = props;
   const { layout, ui, move } = fly;
   useIdleHome(fly);
+  useBackNotice(fly);
   const scale: CSSProperties & Readonly<Record<'--mm' | '--size', string | number>> = {
     '--mm': `${layout.pxPerMm}px`,
     '--size': layout.textSize,

@@ -1,87 +1,9 @@
-import {
-  ready,
-  requireFinite,
-  requireNotNegative,
-  requirePositive,
-  unavailable,
-  type Outcome,
-} from './outcome.ts';
+import { ready, requireFinite, requirePositive, unavailable, type Outcome } from './outcome.ts';
 
 /*
- * What a change of fuel flow says about thrust, and so about drag. An engine map belongs to one aircraft
- * at one Mach number and height; none is built in. Check values: test/reference/fuelFlow.json
+ * What a change of fuel flow says about thrust, and so about drag, where no engine map is known: see
+ * thrustMap.ts for one. Check values: test/reference/fuelFlow.json
  */
-
-/** Total flow = (idle + slope × thrust) × √(T/Tstd), all engines together, at the card's condition. */
-export interface EngineMap {
-  readonly idleKgPerS: number;
-  readonly slopeKgPerSPerN: number;
-}
-
-interface Day {
-  readonly temperatureK: number;
-  readonly standardTemperatureK: number;
-}
-
-/** Fuel flow of a thrust. @throws RangeError when a map term or the thrust is negative */
-export function engineMapFuelFlowKgPerS({
-  map,
-  thrustN,
-  ...day
-}: Day & { readonly map: EngineMap; readonly thrustN: number }): number {
-  requireMap(map);
-  requireNotNegative('thrust', thrustN);
-  return (map.idleKgPerS + map.slopeKgPerSPerN * thrustN) * dayFactor(day);
-}
-
-/**
- * Thrust of a fuel flow: the inverse of `engineMapFuelFlowKgPerS`.
- *
- * @returns `belowIdle` when the flow is less than the map's own at no thrust
- */
-export function engineMapThrustN({
-  map,
-  fuelFlowKgPerS,
-  ...day
-}: Day & { readonly map: EngineMap; readonly fuelFlowKgPerS: number }): Outcome<
-  number,
-  'belowIdle'
-> {
-  requireMap(map);
-  requirePositive('fuel flow', fuelFlowKgPerS);
-  const aboveIdleKgPerS = fuelFlowKgPerS / dayFactor(day) - map.idleKgPerS;
-  if (aboveIdleKgPerS < 0) return unavailable('belowIdle');
-  return ready(aboveIdleKgPerS / map.slopeKgPerSPerN);
-}
-
-/** Fuel a newton more thrust costs at the temperature flown, kg/s per N. */
-export function slopeAtKgPerSPerN({ map, ...day }: Day & { readonly map: EngineMap }): number {
-  requireMap(map);
-  return map.slopeKgPerSPerN * dayFactor(day);
-}
-
-/**
- * Share of drag removed, (Fb − F)/(Fb − c0), by a map that is a straight line. May be negative.
- *
- * @param idleKgPerS c0, the map's idle term; all three flows at one condition
- * @returns `baselineBelowIdle` when the baseline leaves no thrust to compare with
- */
-export function dragReductionFromMap({
-  fuelFlowKgPerS,
-  baselineFuelFlowKgPerS,
-  idleKgPerS,
-}: {
-  readonly fuelFlowKgPerS: number;
-  readonly baselineFuelFlowKgPerS: number;
-  readonly idleKgPerS: number;
-}): Outcome<number, 'baselineBelowIdle'> {
-  requireFinite('fuel flow', fuelFlowKgPerS);
-  requireFinite('baseline fuel flow', baselineFuelFlowKgPerS);
-  requireNotNegative('idle flow', idleKgPerS);
-  const baselineThrustShare = baselineFuelFlowKgPerS - idleKgPerS;
-  if (baselineThrustShare <= 0) return unavailable('baselineBelowIdle');
-  return ready((baselineFuelFlowKgPerS - fuelFlowKgPerS) / baselineThrustShare);
-}
 
 /** A drag reduction with what its doubt needs: how it moves with the fuel reduction and with the slope. */
 export interface SlopeDragReduction {
@@ -144,15 +66,4 @@ export function energyHalfRangeKgPerS({
   requirePositive('fuel flow', fuelFlowKgPerS);
   requirePositive('lift to drag ratio', liftToDragAtMost);
   return (Math.abs(excessForceN) / weightN) * liftToDragAtMost * fuelFlowKgPerS;
-}
-
-function dayFactor({ temperatureK, standardTemperatureK }: Day): number {
-  requirePositive('temperature', temperatureK);
-  requirePositive('standard temperature', standardTemperatureK);
-  return Math.sqrt(temperatureK / standardTemperatureK);
-}
-
-function requireMap({ idleKgPerS, slopeKgPerSPerN }: EngineMap): void {
-  requireNotNegative('idle flow', idleKgPerS);
-  requirePositive('slope', slopeKgPerSPerN);
 }

@@ -52,6 +52,10 @@ describe('a bracket', () => {
     expect(at(2283.6 - 17.1)).toBe('unavailable');
     expect(at(2283.6 + 16.9)).toBe('ready');
     expect(at(2283.6 + 17.1)).toBe('unavailable');
+    expect(bracketAt({ ...steady, after: run(2400, 37_500, 6) })).toEqual({
+      kind: 'unavailable',
+      because: 'bracketDrifts',
+    });
   });
 
   it('does not call a drift what the doubt of the weight law allows', () => {

@@ -4,69 +4,8 @@ import * as engineMap from '../../src/aero/engineMap.ts';
 import { fuelReductionFraction, grossAndNet, rangeGainFraction } from '../../src/aero/savings.ts';
 import { valueOf } from './referenceRow.ts';
 
-const map: engineMap.EngineMap = { idleKgPerS: 0.02, slopeKgPerSPerN: 2e-5 };
-const warm = { temperatureK: 226.65, standardTemperatureK: 216.65 };
-const standard = { temperatureK: 216.65, standardTemperatureK: 216.65 };
-
-describe('an engine map', () => {
-  it('leads from thrust to flow and back', () => {
-    fc.assert(
-      fc.property(fc.double({ min: 0, max: 1e5, noNaN: true }), (thrustN) => {
-        const fuelFlowKgPerS = engineMap.engineMapFuelFlowKgPerS({ map, thrustN, ...warm });
-        // At no thrust rounding may fall either side of idle.
-        fc.pre(thrustN > 1e-6);
-        const back = valueOf(engineMap.engineMapThrustN({ map, fuelFlowKgPerS, ...warm }));
-        expect(Math.abs(back - thrustN)).toBeLessThan(1e-9 * (thrustN + 1000));
-      }),
-    );
-  });
-
-  it('burns more in warm air, by the root of temperature', () => {
-    const of = (day: typeof warm) =>
-      engineMap.engineMapFuelFlowKgPerS({ map, thrustN: 20_000, ...day });
-    expect(of(warm) / of(standard)).toBeCloseTo(Math.sqrt(226.65 / 216.65), 14);
-    expect(engineMap.slopeAtKgPerSPerN({ map, ...warm })).toBeCloseTo(2e-5 * 1.02281836, 12);
-  });
-
-  it('has no thrust for less than its idle flow', () => {
-    expect(engineMap.engineMapThrustN({ map, fuelFlowKgPerS: 0.019, ...standard })).toEqual({
-      kind: 'unavailable',
-      because: 'belowIdle',
-    });
-  });
-
-  it('reads drag from flow as the thrusts themselves compare', () => {
-    fc.assert(
-      fc.property(
-        fc.double({ min: 1000, max: 50_000, noNaN: true }),
-        fc.double({ min: 1000, max: 50_000, noNaN: true }),
-        (thrustN, baselineThrustN) => {
-          const of = (newtons: number) =>
-            engineMap.engineMapFuelFlowKgPerS({ map, thrustN: newtons, ...standard });
-          const reduction = valueOf(
-            engineMap.dragReductionFromMap({
-              fuelFlowKgPerS: of(thrustN),
-              baselineFuelFlowKgPerS: of(baselineThrustN),
-              idleKgPerS: map.idleKgPerS,
-            }),
-          );
-          expect(reduction).toBeCloseTo(1 - thrustN / baselineThrustN, 9);
-        },
-      ),
-    );
-  });
-
-  it('has no drag reduction for a baseline at idle', () => {
-    expect(
-      engineMap.dragReductionFromMap({
-        fuelFlowKgPerS: 0.01,
-        baselineFuelFlowKgPerS: 0.02,
-        idleKgPerS: 0.02,
-      }),
-    ).toEqual({ kind: 'unavailable', because: 'baselineBelowIdle' });
-  });
-
-  it('bounds the excess force by lift over drag where there is none', () => {
+describe('an excess force without an engine map', () => {
+  it('is bounded by lift over drag', () => {
     // A hundredth of the weight, at L/D 18, is 18 % of the drag and so of the flow.
     expect(
       engineMap.energyHalfRangeKgPerS({

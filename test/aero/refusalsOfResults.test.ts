@@ -57,29 +57,8 @@ describe('an engine that is none is refused', () => {
   const line = {
     idleKgPerS: 0.02,
     slopeKgPerSPerN: 2e-5,
-    thrustN: 1e4,
     fuelFlowKgPerS: 0.3,
-    temperatureK: 217,
-    standardTemperatureK: 217,
   };
-  const day: readonly (readonly [keyof typeof line, string, readonly number[]])[] = [
-    ['idleKgPerS', 'idle flow', negative],
-    ['slopeKgPerSPerN', 'slope', none],
-    ['temperatureK', 'temperature', none],
-    ['standardTemperatureK', 'standard temperature', none],
-  ];
-  const flow = (of: typeof line) => engineMap.engineMapFuelFlowKgPerS({ ...of, map: of });
-  refusalsOf('flow of a thrust', flow, line, [...day, ['thrustN', 'thrust', negative]]);
-  const thrust = (of: typeof line) => engineMap.engineMapThrustN({ ...of, map: of });
-  refusalsOf('thrust of a flow', thrust, line, [...day, ['fuelFlowKgPerS', 'fuel flow', none]]);
-  const slope = (of: typeof line) => engineMap.slopeAtKgPerSPerN({ ...of, map: of });
-  refusalsOf('slope', slope, line, day);
-  const drag = { fuelFlowKgPerS: 0.36, baselineFuelFlowKgPerS: 0.4, idleKgPerS: 0.02 };
-  refusalsOf('drag by a line', engineMap.dragReductionFromMap, drag, [
-    ['fuelFlowKgPerS', 'fuel flow', notFinite],
-    ['baselineFuelFlowKgPerS', 'baseline fuel flow', notFinite],
-    ['idleKgPerS', 'idle flow', negative],
-  ]);
   const bySlope = { fuelReductionFraction: 0.1, slope: -0.2 };
   refusalsOf('drag by a slope', engineMap.dragReductionFromSlope, bySlope, [
     ['fuelReductionFraction', 'fuel reduction', [1, Number.NaN]],

@@ -3,6 +3,7 @@ import { utf8ToBytes } from '@noble/hashes/utils.js';
 import { readTimeline } from '../../src/file/readTimeline.ts';
 import { writeTimeline } from '../../src/file/timelineFile.ts';
 import { compareEntries, union } from '../../src/record/merge.ts';
+import { liveAtLength } from './liveAtLength.ts';
 import { manyEntries } from './manyEntries.ts';
 import { bestOf, type Ratio } from './ratios.ts';
 
@@ -11,7 +12,7 @@ const RUNS = 3;
 
 /** Promises that need no browser. */
 export function pureRatios(): readonly Ratio[] {
-  return [reading(), merging()];
+  return [reading(), merging(), liveAtLength()];
 }
 
 function reading(): Ratio {

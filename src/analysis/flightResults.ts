@@ -29,6 +29,8 @@ import type { SuctionSpan } from './fuel/spanResults.ts';
 import { suctionSpans } from './fuel/spans.ts';
 import type { LeftOut, PointResult, Refly } from './results.ts';
 import { readingsToReview, type ToReview } from './review.ts';
+import type { Suspicion } from './suspicion/suspected.ts';
+import { suspicions } from './suspicions.ts';
 import { pointResults } from './testPoints.ts';
 
 /**
@@ -60,6 +62,8 @@ export interface FlightResults {
   readonly clocks: Clocks;
   /** For a person to look at; none of it says that a value is wrong. */
   readonly toReview: readonly Reviewed[];
+  /** Readings that a wrong engine or a wrong digit would explain, with what may have been meant. */
+  readonly suspicions: readonly Suspected[];
 }
 
 /** What kind of flight it was and when. */
@@ -104,6 +108,7 @@ type WithReadings<One> = One extends unknown
   ? Omit<One, 'glance' | 'glances'> & { readonly readings: readonly ReadingRef[] }
   : never;
 export type Reviewed = WithReadings<ToReview>;
+export type Suspected = WithReadings<Suspicion>;
 
 /** @param earlier flights of the same aircraft before this one, where they are at hand: they tell what is chronic */
 export function flightResults(
@@ -132,6 +137,7 @@ export function flightResults(
     completion: { ...cardsFlown(view), refly: reflyList(view) },
     clocks: { fits: clockFits(state), hacks: state.hacks },
     toReview: readingsToReview(view).map((one) => reviewed(state, one)),
+    suspicions: suspicions(view).map((one) => suspected(state, one)),
   };
 }
 
@@ -181,6 +187,16 @@ function reviewed(state: FlightState, one: ToReview): Reviewed {
     case 'repeated': {
       const { glances, ...rest } = one;
       return { ...rest, readings: glances.map((glance) => readingRef(state, glance)) };
+    }
+  }
+}
+
+function suspected(state: FlightState, one: Suspicion): Suspected {
+  switch (one.kind) {
+    case 'enginesSwapped':
+    case 'digitSlip': {
+      const { glance, ...rest } = one;
+      return { ...rest, readings: [readingRef(state, glance)] };
     }
   }
 }

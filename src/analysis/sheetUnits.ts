@@ -1,5 +1,4 @@
 import {
-  feetFromMetres,
   kilogramsFromNewtons,
   lbPerHourFromKgPerS,
   poundsFromKilograms,
@@ -9,7 +8,6 @@ import type { FlightSheet } from '../record/sheet.ts';
 /** Results are in SI; they are shown in the units of the flight sheet. Without a sheet they stay metric. */
 export type FlowUnit = 'lb/h' | 'kg/h';
 export type MassUnit = 'lb' | 'kg';
-export type HeightUnit = 'ft' | 'm';
 
 export function flowUnitOf(sheet: FlightSheet | null): FlowUnit {
   return sheet?.massUnit === 'lb' ? 'lb/h' : 'kg/h';
@@ -17,10 +15,6 @@ export function flowUnitOf(sheet: FlightSheet | null): FlowUnit {
 
 export function massUnitOf(sheet: FlightSheet | null): MassUnit {
   return sheet?.massUnit ?? 'kg';
-}
-
-export function heightUnitOf(sheet: FlightSheet | null): HeightUnit {
-  return sheet?.heightUnit ?? 'm';
 }
 
 export function flowIn(unit: FlowUnit, flowKgPerS: number): number {
@@ -34,8 +28,4 @@ export function massIn(unit: MassUnit, massKg: number): number {
 /** A weight as the crew says it: the mass that weighs this much under standard gravity. */
 export function weightIn(unit: MassUnit, weightN: number): number {
   return massIn(unit, kilogramsFromNewtons(weightN));
-}
-
-export function heightIn(unit: HeightUnit, heightM: number): number {
-  return unit === 'ft' ? feetFromMetres(heightM) : heightM;
 }

@@ -14,7 +14,7 @@ import {
 } from './sources.ts';
 
 /** Where `--out` sends the file to standard output. */
-export const STANDARD_OUTPUT = '-';
+const STANDARD_OUTPUT = '-';
 
 /** One timeline file of the union of all files, byte for byte what the app would save. Nothing is written unless all can be read. */
 export function merge(sources: readonly Source[], { out }: { readonly out: string }): Outcome {

@@ -13,8 +13,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { text } from 'node:stream/consumers';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { buildId } from '../../.tools/buildId.mjs';
 import { DESK } from '../../.tools/desk.mjs';
+import { VERBS } from '../../src/desk/usage.ts';
 import { FILE_BYTES_MAX } from '../../src/file/limits.ts';
 import { writeTimeline } from '../../src/file/timelineFile.ts';
 import { smallFlight } from '../file/smallFlight.ts';
@@ -22,6 +22,10 @@ import { DEMO } from './typed.ts';
 
 /** The built file, started as a person at a terminal starts it. */
 
+const ROOT = join(import.meta.dirname, '../..');
+const README = readFileSync(join(ROOT, 'README.md'), 'utf8');
+/** What the built file says that it was made from, in its second line. */
+const BUILD_ID = readFileSync(DESK, 'utf8').split('\n', 2)[1]?.split(' ')[1] ?? '';
 const sound = writeTimeline(smallFlight());
 const part = writeTimeline(smallFlight().slice(0, 3));
 
@@ -53,7 +57,7 @@ describe('the command line as built', () => {
       cwd: folder,
       encoding: 'utf8',
     });
-    expect({ status, stdout }).toEqual({ status: 0, stdout: `kneeline ${buildId()}\n` });
+    expect({ status, stdout }).toEqual({ status: 0, stdout: `kneeline ${BUILD_ID}\n` });
   });
 
   it('checks a file, and one from a pipe', () => {
@@ -94,6 +98,48 @@ describe('the command line as built', () => {
     const ended = new Promise((resolve) => child.on('close', resolve));
     expect(await text(child.stderr)).toBe('');
     expect(await ended).toBe(0);
+  });
+});
+
+describe('results and tables', () => {
+  it('are printed as a page and as JSON that a pipe can read', () => {
+    const page = kneeline(['results', '-'], DEMO);
+    expect(page).toMatchObject({ code: 0, err: '' });
+    expect(page.out.replaceAll('\n', ' ')).toContain(`Kneeline ${BUILD_ID}`);
+    const { kneeline: kind, flights } = JSON.parse(kneeline(['results', '--json', '-'], DEMO).out);
+    expect(kind).toBe('results');
+    expect(flights).toHaveLength(1);
+  });
+
+  it('are written into a folder that is made for them, and not twice', () => {
+    const into = join('made', 'here');
+    const { code, out } = kneeline(['tables', 'a.jsonl', '--into', into]);
+    expect(code).toBe(0);
+    const written = readdirSync(join(folder, into));
+    expect(written).toHaveLength(out.trimEnd().split('\n').length);
+    expect(written.every((name) => name.endsWith('.csv'))).toBe(true);
+    const again = kneeline(['tables', 'a.jsonl', '--into', into]);
+    expect(again).toMatchObject({ code: 3, out: '' });
+    expect(again.err).toContain('exists already; --force replaces it. Nothing was written.');
+  });
+});
+
+describe('the commands in the README', () => {
+  const commands = README.split('\n').filter((line) => line.startsWith('node dist-desk/'));
+
+  it.each(commands)('%s', (command) => {
+    const [, , ...args] = command.split(' ');
+    const { status, stderr } = spawnSync(
+      process.execPath,
+      [DESK, ...args.map((word) => (word.startsWith('public/') ? join(ROOT, word) : word))],
+      { cwd: folder, encoding: 'utf8' },
+    );
+    expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
+  });
+
+  it('are there for every verb', () => {
+    const named = commands.map((command) => command.split(' ')[2]);
+    expect(new Set(named)).toEqual(new Set(VERBS));
   });
 });
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { lengthOf, PAGE_COLUMNS } from '../../src/desk/page/layout.ts';
 import { writeTimeline } from '../../src/file/timelineFile.ts';
+import { flightA, without } from '../analysis/flights.ts';
 import { smallFlight } from '../file/smallFlight.ts';
 import { DEMO, typed } from './typed.ts';
 
@@ -59,5 +60,17 @@ describe('a flight with hardly anything in it', () => {
     expect(out).toContain('No time hack was taken');
     expect(out).toContain('Draft: the flight is not closed.');
     expect(out).not.toMatch(/NaN|undefined|null/);
+  });
+});
+
+describe('a reading with a slip in it', () => {
+  it('is named with what may have been meant, and stays as it is', () => {
+    // Engine 2 keyed 910 for 810; the script puts it right. Without that amendment it is only suspected.
+    const unamended = writeTimeline(
+      without(flightA.entries, (entry) => entry.kind === 'entryAmended'),
+    );
+    const { out } = typed('results a', { a: unamended });
+    expect(out.replace(/\s+/g, ' ')).toMatch(/FF2 read 910: 810 would fit .*a key beside it/);
+    expect(page.out).not.toContain('would fit');
   });
 });

@@ -53,11 +53,6 @@ const NOTHING_LOST: Readonly<
   noRunAtThisSetting: 'no finished point at this setting',
 };
 
-/** Why watching ended before a wing lost, or came back. */
-export function watchEndWords(end: WatchEnd): string {
-  return WATCH_ENDS[end];
-}
-
 /** Why there is no time to loss. A wing that was watched kept its flow until then. */
 export function noLossWords(because: NoLoss): string {
   return because in WATCH_ENDS

@@ -13,6 +13,7 @@ const RULES: Readonly<Record<Doubt['rule'], string>> = {
   unknownInstrument: 'The flight sheet has no such instrument',
   suctionAlreadyOn: 'Suction was turned on where it was on already',
   suctionNotOn: 'Suction was changed or turned off where it was not on',
+  recordersDisagree: 'Two recorders called one panel differently, and both calls are kept',
 };
 
 /** What broke the usual order, and about what. A question to the crew, never a verdict. */

@@ -7,6 +7,7 @@ import {
   noFlowsWords,
   noFuelWords,
   oddWords,
+  whyGaugesWords,
 } from '../../analysis/words/fuel.ts';
 import { headed, item, table, wrapped } from './layout.ts';
 import type { Paper } from './paper.ts';
@@ -75,6 +76,13 @@ function counterLines(
 ): readonly string[] {
   const { flowUnit } = paper;
   const told = runs.filter(({ flows }) => flows.kind === 'answer').length;
+  const whys = [
+    ...new Set(
+      runs.flatMap(({ flows }) =>
+        flows.kind === 'answer' ? [whyGaugesWords(flows.value.because)] : [],
+      ),
+    ),
+  ];
   const untold = runs.flatMap(({ point, run, flows }) =>
     flows.kind === 'noAnswer' ? [`${point} r${run} ${noFlowsWords(flows.because)}`] : [],
   );
@@ -83,7 +91,7 @@ function counterLines(
       ? ['Gauges beside counters: no run has both.']
       : wrapped(
           `Gauges less the slope of the counters: ${paper.flowChange(meanDifferenceKgPerS)} ${flowUnit} in the mean of ${told} runs. ` +
-            `Results stand on the gauges.${untold.length === 0 ? '' : ` Not told: ${untold.join('; ')}.`}`,
+            `Results stand on the gauges: ${whys.join('; ')}.${untold.length === 0 ? '' : ` Not told: ${untold.join('; ')}.`}`,
         )),
     ...engines.flatMap((engine) => {
       const { odd, toldBy } = engine;

@@ -1,6 +1,6 @@
 import type { Reviewed } from '../../analysis/flightResults.ts';
 import { doubtRuleWords } from '../../analysis/words/orderRules.ts';
-import { reviewWords } from '../../analysis/words/review.ts';
+import { reviewWords, suspicionWords } from '../../analysis/words/review.ts';
 import { items } from '../../record/trail.ts';
 import { headed, item } from './layout.ts';
 import type { Paper } from './paper.ts';
@@ -9,6 +9,9 @@ import type { Paper } from './paper.ts';
 export function doubtsSection(paper: Paper): readonly string[] {
   const { view, results } = paper;
   const lines = [
+    ...results.suspicions.map(
+      (one) => `${suspicionWords(one)} ${paper.citeReadings(one.readings)}`,
+    ),
     ...results.toReview.map(
       (one: Reviewed) => `${reviewWords(one)} ${paper.citeReadings(one.readings)}`,
     ),

@@ -2,6 +2,7 @@ import { COVERAGE_DOUBT_FRACTION, coverageVerdict } from '../../aero/laminarArea
 import { laterBy, type EntryId } from '../../record/brand.ts';
 import type { FlightView } from '../../record/flight.ts';
 import { contextOf, type Context } from '../reading/context.ts';
+import type { RunMean } from '../reading/runMean.ts';
 import { reducedRuns, type ReducedRun } from '../reducedRuns.ts';
 import type {
   BesideMeasured,
@@ -27,30 +28,43 @@ export function expectedDrag(view: FlightView): readonly ExpectedDrag[] {
 }
 
 function expectedOf(context: Context, { mean, readings }: ReducedRun): ExpectedDrag['expected'] {
-  const own = readings.used.flatMap(({ entries }) => entries);
+  const entries = readings.used.flatMap((each) => each.entries);
+  const [first] = readings.used;
+  const last = readings.used.at(-1);
+  if (mean === null || first === undefined || last === undefined) {
+    return { kind: 'noAnswer', because: 'noUsableReading', entries: [...new Set(entries)] };
+  }
+  // One reading is a moment, and a moment has no time to take a mean over.
+  const { at: from } = first.glance;
+  const to = last.glance.at > from ? last.glance.at : laterBy(from, 1);
+  return expectedOver(context, { mean, stretch: { from, to }, entries });
+}
+
+/** What the area called laminar in that stretch of time should save, in the air of those readings. */
+export function expectedOver(
+  context: Context,
+  over: {
+    readonly mean: RunMean;
+    readonly stretch: Stretch;
+    /** The readings' own. */
+    readonly entries: readonly EntryId[];
+  },
+): ExpectedDrag['expected'] {
   const none = (because: NoExpected, also: readonly EntryId[] = []): ExpectedDrag['expected'] => ({
     kind: 'noAnswer',
     because,
-    entries: [...new Set([...own, ...also])],
+    entries: [...new Set([...over.entries, ...also])],
   });
   const { sheet } = context.terms;
   const { treatedDragShare: share } = sheet.aircraft;
-  const [first] = readings.used;
-  const last = readings.used.at(-1);
-  if (mean === null || first === undefined || last === undefined) return none('noUsableReading');
   if (share === undefined) return none('treatedDragShareNotStated');
   if (!(share.fraction > 0 && share.fraction <= 1)) return none('treatedDragShareImpossible');
   if (sheet.panels.length === 0) return none('noPanels');
-  const stretch: Stretch = {
-    from: first.glance.at,
-    // One reading is a moment, and a moment has no time to take a mean over.
-    to: last.glance.at > first.glance.at ? last.glance.at : laterBy(first.glance.at, 1),
-  };
-  const seen = panelsSeen(context.state, sheet, stretch);
+  const seen = panelsSeen(context.state, sheet, over.stretch);
   const by = seen.flatMap((panel) => panel.by);
   const area = areaSeen(seen);
   if (area === null) return none('notAssessed', by);
-  const saved = frictionSaved(seen, mean);
+  const saved = frictionSaved(seen, over.mean);
   if (saved.kind === 'unavailable') return none(saved.because, by);
   const upperBoundFraction = share.fraction * saved.value.upperBound;
   const stripsFraction = saved.value.strips === null ? null : share.fraction * saved.value.strips;
@@ -69,7 +83,7 @@ function expectedOf(context: Context, { mean, readings }: ReducedRun): ExpectedD
       treatedDragShareFrom: share.from,
     },
     how: {
-      entries: [...new Set([...own, ...by])],
+      entries: [...new Set([...over.entries, ...by])],
       method: stripsFraction === null ? 'upperBound' : 'virtualOriginStrips',
       broken: [],
     },

@@ -1,7 +1,7 @@
 import { noteWords, provisionalWords } from '../../analysis/words/reasons.ts';
 import { figure } from '../kit/number.ts';
 import { useFly } from './flyContext.ts';
-import { laminarWords, netParts } from './liveFigures.ts';
+import { expectedWords, laminarWords, netParts } from './liveFigures.ts';
 import type { LiveRoom } from './liveRoom.ts';
 import type { LiveNow } from './useLive.ts';
 import styles from './Live.module.css';
@@ -69,8 +69,13 @@ function netLine({ estimate }: LiveNow): Line {
   };
 }
 
-function flowLines({ laminar }: LiveNow): readonly Line[] {
-  return [{ id: 'laminar', name: 'Laminar', words: laminarWords(laminar) }];
+/** The area that is laminar, and what it should take off the drag. */
+function flowLines({ laminar, expected }: LiveNow): readonly Line[] {
+  const share = { id: 'laminar', name: 'Laminar', words: laminarWords(laminar) };
+  const predicts = expectedWords(expected);
+  return predicts === null
+    ? [share]
+    : [share, { id: 'expected', name: 'Predicts', words: predicts }];
 }
 
 function cardLine({ card }: LiveNow): Line {

@@ -2,6 +2,7 @@ import type { CSSProperties } from 'react';
 import type { EpochMs } from '../../record/brand.ts';
 import { figure } from '../kit/number.ts';
 import { useFly } from './flyContext.ts';
+import { expectedRange } from './liveFigures.ts';
 import {
   acrossPercent,
   clearTicks,
@@ -32,7 +33,8 @@ export function LivePlot({
   const given = history.filter(
     (each): each is Given => each.kind === 'value' || each.kind === 'struck',
   );
-  const scale = plotScale(given, target);
+  const predicted = expectedRange(live.expected);
+  const scale = plotScale(given, target, predicted);
   const newestAt = given.at(-1)?.at ?? null;
   const now = estimate.kind === 'value' || estimate.kind === 'struck' ? estimate : null;
   const shown = clearTicks(scale, target, widthMm / layout.textSize);
@@ -40,6 +42,7 @@ export function LivePlot({
     <div className={styles.plot} style={widthOf(widthMm)} aria-hidden="true">
       <div className={styles.inner}>
         <span className={styles.zero} style={{ left: at(scale, 0) }} />
+        {predicted === null ? null : <Predicted range={predicted} scale={scale} />}
         {scale.ticks.map((tick) => (
           <span key={tick} className={styles.tick} style={{ left: at(scale, tick) }} />
         ))}
@@ -98,6 +101,20 @@ function at(scale: PlotScale, fraction: number): string {
 
 function down(each: Given, newestAt: EpochMs): number {
   return Math.min(100, ((newestAt - each.at) / TREND_MS) * 100);
+}
+
+/** The open box behind: what the laminar area predicts. Where the bar lies in it, fuel and flow agree. */
+function Predicted({
+  range,
+  scale,
+}: {
+  readonly range: { readonly fraction: number; readonly half: number | null };
+  readonly scale: PlotScale;
+}) {
+  const half = range.half ?? 0;
+  const low = acrossPercent(scale, range.fraction - half);
+  const high = acrossPercent(scale, range.fraction + half);
+  return <span className={styles.predicted} style={{ left: `${low}%`, width: `${high - low}%` }} />;
 }
 
 function Bar({ now, scale }: { readonly now: Given; readonly scale: PlotScale }) {

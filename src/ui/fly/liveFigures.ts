@@ -1,3 +1,4 @@
+import type { ExpectedDrag } from '../../analysis/coverage/expectedResults.ts';
 import type { LaminarNow } from '../../analysis/laminar.ts';
 import type { LiveEstimate } from '../../analysis/results.ts';
 import type { FlightSheet } from '../../record/sheet.ts';
@@ -44,4 +45,30 @@ export function laminarWords(laminar: LaminarNow): string {
   }
   const share = `${figure(laminar.byAreaFraction * 100, 0)}\u00a0%`;
   return laminar.observedFraction > 0.995 ? share : `${share} of seen`;
+}
+
+/** Two standard uncertainties: 95 % of a normal distribution. */
+const COVERS_95 = 1.96;
+
+/** What the laminar area should take off the drag, with its 95 % interval where its doubt is stated; null without one. */
+export function expectedRange(
+  expected: ExpectedDrag['expected'] | null,
+): { readonly fraction: number; readonly half: number | null } | null {
+  if (expected === null || expected.kind === 'noAnswer') {
+    return null;
+  }
+  const { estimateFraction, estimateStandardUncertainty: doubt } = expected.value;
+  return { fraction: estimateFraction, half: doubt === null ? null : COVERS_95 * doubt };
+}
+
+export function expectedWords(expected: ExpectedDrag['expected'] | null): string | null {
+  const range = expectedRange(expected);
+  if (range === null) {
+    return null;
+  }
+  const isBound = expected?.kind === 'answer' && expected.how.method === 'upperBound';
+  const percent = figure(range.fraction * 100, 0);
+  return range.half === null
+    ? `${isBound ? 'at most ' : ''}${percent}\u00a0%`
+    : `${percent}\u00a0±\u00a0${figure(range.half * 100, 0)}\u00a0%`;
 }

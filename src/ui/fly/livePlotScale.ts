@@ -10,8 +10,15 @@ export interface PlotScale {
 }
 
 /** Zero is always on the axis; it grows in tens of per cent with what it must hold. */
-export function plotScale(given: readonly Given[], target: number | null): PlotScale {
+export function plotScale(
+  given: readonly Given[],
+  target: number | null,
+  predicted: { readonly fraction: number; readonly half: number | null } | null,
+): PlotScale {
   const ends = given.flatMap(({ fuel }) => [fuel.interval95.low, fuel.interval95.high]);
+  if (predicted !== null) {
+    ends.push(predicted.fraction + (predicted.half ?? 0));
+  }
   const step = 0.1;
   const high = Math.max(0.4, Math.ceil(Math.max(0, target ?? 0, ...ends) / step) * step);
   const low = Math.min(0, Math.floor(Math.min(0, ...ends) / step) * step);

@@ -1,5 +1,7 @@
 import { useMemo } from 'react';
 import { cardProgress } from '../../analysis/cards.ts';
+import { expectedLive } from '../../analysis/coverage/expectedLive.ts';
+import type { ExpectedDrag } from '../../analysis/coverage/expectedResults.ts';
 import { laminarFraction, type LaminarNow } from '../../analysis/laminar.ts';
 import { liveEstimate, liveHistory } from '../../analysis/liveEstimate.ts';
 import type { CardProgress, LiveEstimate } from '../../analysis/results.ts';
@@ -13,6 +15,8 @@ export interface LiveNow {
   readonly estimate: LiveEstimate;
   readonly history: readonly LiveEstimate[];
   readonly laminar: LaminarNow;
+  /** What that area should take off the drag; null before a reading. */
+  readonly expected: ExpectedDrag['expected'] | null;
   readonly card: CardProgress | null;
 }
 
@@ -24,6 +28,7 @@ export function useLive(view: FlightView, nextPoint: string | null): LiveNow {
       estimate,
       history: newest === null ? [] : liveHistory(view, epochMs(newest - TREND_MS)),
       laminar: laminarFraction(view.state),
+      expected: estimate.glance === null ? null : expectedLive(view, estimate.glance),
       card: cardInView(view, nextPoint),
     };
   }, [view, nextPoint]);

@@ -121,6 +121,7 @@ function reductionEstimate(
     fuel: reduction.fuel,
     drag: reduction.drag,
     net: reduction.net,
+    savings: reduction.savings,
     madeOf,
     point: run?.point ?? null,
     run: run?.run ?? null,
@@ -131,7 +132,7 @@ function reductionEstimate(
 function baselineEstimate(
   context: Context,
   baselines: readonly BaselineRunUsed[],
-  { reading, glance, notes }: Reduced,
+  { reading, glance, notes, entries }: Reduced,
 ): LiveEstimate {
   const { terms } = context;
   const own = glance.circumstances.run;
@@ -145,6 +146,7 @@ function baselineEstimate(
   const difference = moved === null ? 0 : reading.flowAtCardKgPerS - moved.fuelFlowKgPerS;
   return {
     kind: 'baselineReading',
+    entries,
     at: glance.at,
     glance: reading.glance,
     broken: brokenLive(context, glance, reading).filter((gate) => gate !== 'moisture'),

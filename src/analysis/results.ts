@@ -93,6 +93,14 @@ export interface FlowFigure {
   readonly interval95KgPerS: Interval95;
 }
 
+/** Flows at the air temperature flown, each with its doubt; nothing is subtracted twice. */
+export interface Savings {
+  readonly gross: FlowFigure | { readonly because: 'bleedDriven' | 'shaftDriven' };
+  /** The suction unit's own fuel, or what bleed for it costs the engines. */
+  readonly suction: FlowFigure | null;
+  readonly net: FlowFigure | { readonly because: 'unitFuelNotRead' };
+}
+
 export interface ReductionFigure {
   readonly fraction: number;
   readonly standardUncertainty: number;
@@ -131,6 +139,7 @@ export type LiveEstimate =
   | {
       /** Suction off inside a suction-off run: it makes the baseline. */
       readonly kind: 'baselineReading';
+      readonly entries: readonly EntryId[];
       readonly at: EpochMs;
       readonly glance: number;
       readonly broken: readonly Gate[];
@@ -160,6 +169,7 @@ export type LiveEstimate =
       readonly drag: ReductionFigure | { readonly because: NoDrag };
       /** Fuel reduction less the suction unit's own fuel; null where it has no metered flow. */
       readonly net: ReductionFigure | null;
+      readonly savings: Savings;
       readonly madeOf: MadeOf;
       readonly point: string | null;
       readonly run: number | null;
@@ -189,23 +199,25 @@ export interface PointResult {
 export type LeftOut = Gate | 'beforeOnCondition' | 'queried' | 'incomplete';
 
 export type PointNumber =
-  | { readonly kind: 'none'; readonly because: Missing | 'noUsableReading' }
+  | {
+      readonly kind: 'none';
+      readonly because: Missing | 'noUsableReading';
+      /** Readings that were looked at in vain; may be empty. */
+      readonly entries: readonly EntryId[];
+    }
   | {
       readonly kind: 'baseline';
+      readonly entries: readonly EntryId[];
+      readonly provisional: readonly Provisional[];
       readonly flowAtCardKgPerS: number;
       readonly weightAtCardN: number;
       readonly standardUncertaintyKgPerS: number;
     }
-  | {
+  | (Savings & {
       /** `indicative` where the run was not finished. */
       readonly kind: 'valid' | 'indicative';
       readonly fuel: ReductionFigure;
       readonly drag: ReductionFigure | { readonly because: NoDrag };
-      /** Flows at the air temperature flown, each with its doubt; nothing is subtracted twice. */
-      readonly gross: FlowFigure | { readonly because: 'bleedDriven' | 'shaftDriven' };
-      /** The suction unit's own fuel, or what bleed for it costs the engines. */
-      readonly suction: FlowFigure | null;
-      readonly net: FlowFigure | { readonly because: 'unitFuelNotRead' };
       readonly netReduction: ReductionFigure | null;
       /** Null where suction is driven by the engines and its cost unknown: what their gauges show is then net already. */
       readonly grossKgPerS: number | null;
@@ -216,7 +228,7 @@ export type PointNumber =
       readonly broken: readonly Gate[];
       readonly provisional: readonly Provisional[];
       readonly madeOf: MadeOf;
-    };
+    });
 
 /** What the card in view still wants. */
 export interface CardProgress {

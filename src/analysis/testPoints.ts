@@ -1,5 +1,7 @@
+import type { EntryId } from '../record/brand.ts';
 import type { FlightView } from '../record/flight.ts';
-import { items } from '../record/trail.ts';
+import { itemAt, items } from '../record/trail.ts';
+import { provisionalBaseline } from './baselineRuns.ts';
 import { provisionalMethod } from './liveEstimate.ts';
 import { cardOf, contextOf, type Context } from './reading/context.ts';
 import type { RunMean } from './reading/runMean.ts';
@@ -16,7 +18,7 @@ export function pointResults(view: FlightView): readonly PointResult[] {
       ...headOf(null, { run, suction: 'on' }),
       readingsUsed: [],
       readingsLeftOut: [],
-      result: { kind: 'none', because },
+      result: { kind: 'none', because, entries: [] },
       stability: { kind: 'noAnswer', because, entries: [] },
     }));
   }
@@ -48,23 +50,36 @@ function headOf(
 
 function numberOf(context: Context, reduced: ReducedRun): PointNumber {
   const { mean, suction, against, readings } = reduced;
+  const entries = entriesOf(context, reduced);
   if (mean === null) {
     const nothingElse = readings.leftOut.every(({ broken }) =>
       broken.every((reason) => reason === 'queried' || reason === 'incomplete'),
     );
     const because = nothingElse ? (readings.missing ?? 'noReading') : 'noUsableReading';
-    return { kind: 'none', because };
+    return { kind: 'none', because, entries };
   }
   if (suction === 'off') {
     return {
       kind: 'baseline',
+      entries: [...new Set(readings.used.flatMap((reading) => reading.entries))],
+      provisional: [
+        ...new Set([
+          ...readings.used.flatMap(({ glance }) => provisionalBaseline(context, glance)),
+          ...provisionalMethod(context, mean.repeatabilityDeclared),
+        ]),
+      ],
       flowAtCardKgPerS: mean.flowAtCardKgPerS,
       weightAtCardN: mean.weightAtCardN,
       standardUncertaintyKgPerS: mean.standardUncertaintyKgPerS,
     };
   }
-  if (against === null) return { kind: 'none', because: reduced.because };
+  if (against === null) return { kind: 'none', because: reduced.because, entries };
   return reductionNumber(context, reduced, mean, against);
+}
+
+/** Every fuel reading of the run, those left out too. */
+function entriesOf({ state }: Context, { run }: ReducedRun): readonly EntryId[] {
+  return [...new Set(run.fuelGlances.flatMap((index) => itemAt(state.glances, index)?.by ?? []))];
 }
 
 function reductionNumber(

@@ -62,6 +62,10 @@ describe('live figure of flight A, entry by entry', () => {
     expect(relative(estimate.fuel.standardUncertainty * 100, row.u_1sigma_pct ?? NaN)).toBeLessThan(
       within.uncertainties_relative,
     );
+    if (!('kgPerS' in estimate.savings.gross)) throw new Error(estimate.savings.gross.because);
+    // At the temperature flown, which is within 1 % of the card's in its root.
+    const saved = estimate.madeOf.baselineAtThatWeightKgPerS - estimate.madeOf.flowAtCardKgPerS;
+    expect(relative(estimate.savings.gross.kgPerS, saved)).toBeLessThan(0.01);
     const [low = NaN, high = NaN] = row.interval95_pct ?? [];
     // Interval ends carry the tolerance of the reduction and of twice its doubt: 0.2 points is well inside.
     expect(Math.abs(estimate.fuel.interval95.low * 100 - low)).toBeLessThan(0.2);
@@ -124,6 +128,7 @@ describe('live figure of flight A, entry by entry', () => {
     );
     expect(estimate.broken).toEqual([]);
     expect(estimate.provisional).toEqual([]);
+    expect(estimate.entries).toContain(idOfLine(flightA.idOf, row.n));
     const earlier = row.againstEarlierBaseline;
     if (earlier === undefined) {
       expect(estimate.againstEarlier).toBeNull();

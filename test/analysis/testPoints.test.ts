@@ -156,6 +156,10 @@ describe('results of flight A after landing', () => {
       relative(result.standardUncertaintyKgPerS * LB_PER_H_PER_KG_PER_S, row.u_ind_lb_per_h),
     ).toBeLessThan(within.uncertainties_relative);
     expect(readingsUsed.map((glance) => lineOfGlance(view, glance))).toEqual(row.readingsUsed);
+    expect(result.provisional).toEqual([]);
+    for (const n of row.readingsUsed) {
+      expect(result.entries).toContain(idOfLine(flightA.idOf, n));
+    }
   });
 });
 

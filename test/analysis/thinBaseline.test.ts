@@ -91,7 +91,8 @@ describe('a point between two single suction-off readings, with no weight law to
         : bodyOf(entry);
     });
     const result = of(viewOfEntries(drifted), 'TP05').result;
-    expect(result).toEqual({ kind: 'none', because: 'bracketDrifts' });
+    expect(result).toMatchObject({ kind: 'none', because: 'bracketDrifts' });
+    expect(result.kind === 'none' && result.entries.length).toBeGreaterThan(0);
   });
 
   function wallOf(id: string): number {

@@ -7,6 +7,7 @@ import type {
   NoDrag,
   Provisional,
   ReductionFigure,
+  Savings,
 } from '../results.ts';
 import {
   allOf,
@@ -36,13 +37,6 @@ export interface Reduction {
   readonly dayFactor: number;
   readonly parts: MadeOf['uncertaintyParts'];
   readonly provisional: readonly Provisional[];
-}
-
-/** Flows at the air temperature flown. */
-export interface Savings {
-  readonly gross: FlowFigure | { readonly because: 'bleedDriven' | 'shaftDriven' };
-  readonly suction: FlowFigure | null;
-  readonly net: FlowFigure | { readonly because: 'unitFuelNotRead' };
 }
 
 /**

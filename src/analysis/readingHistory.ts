@@ -5,6 +5,7 @@ import type { FlightState, Glance } from '../record/flightState.ts';
 import type { Instrument } from '../record/sheet.ts';
 import { itemAt, itemsBackwards } from '../record/trail.ts';
 import { correctedReading, instrumentOf, instrumentsFor } from './calibrate.ts';
+import { judgeReading } from './plausibility.ts';
 
 /** What the pad shows beside a gauge and judges the next value by; values as read, in the gauge's unit. */
 export interface ReadingHistory {
@@ -42,12 +43,30 @@ export function historyOf(view: FlightView, instrumentId: string, now: EpochMs):
     if (!queried && counts) history.unshift(reading.value);
   }
   return {
-    history,
+    history: instrument === undefined ? history : sinceRealChange(instrument, history),
     lastQueried: newest !== null && newest.queried ? newest.value : null,
     expected: instrument === undefined ? null : expectedCounter(state, instrument, history, now),
     lastValue: newest?.value ?? null,
     lastAt: newest?.at ?? null,
   };
+}
+
+/**
+ * Two readings in a row that agreed outside the band of the ones before them were a real change: what stood before it
+ * is no reference any more.
+ */
+function sinceRealChange(instrument: Instrument, history: readonly number[]): readonly number[] {
+  for (let index = history.length - 1; index > 1; index -= 1) {
+    const [first, second] = [history[index - 1], history[index]];
+    const before = history.slice(0, index - 1);
+    if (first === undefined || second === undefined) break;
+    const jumps = judgeReading({ instrument, value: first, history: before }).kind === 'query';
+    const agrees =
+      judgeReading({ instrument, value: second, history: before, lastQueried: first }).kind ===
+      'realChange';
+    if (jumps && agrees) return history.slice(index - 1);
+  }
+  return history;
 }
 
 /** Suction, throttle, point and moisture: after these a jump is the news, not a slip. */

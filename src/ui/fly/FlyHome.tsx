@@ -7,7 +7,7 @@ import { OpenPanel } from './OpenPanel.tsx';
 import { Opens } from './Opens.tsx';
 import { Phases, ThemeKey } from './Phases.tsx';
 import { Place } from './Place.tsx';
-import { useQuery } from './QueryStrip.tsx';
+import { isAskedAtPad, useQuery } from './QueryStrip.tsx';
 import { Remind } from './Remind.tsx';
 import { StateKeys } from './StateKeys.tsx';
 import { StateLegend } from './StateLegend.tsx';
@@ -20,7 +20,8 @@ import { MOST_ON_MAP, mostPanelsAWing } from './wingState.ts';
 /** What stands on Fly at all times, less what an open pad or panel covers. */
 export function FlyHome() {
   const { layout, ui, state, sheet } = useFly();
-  const query = useQuery();
+  const asked = useQuery();
+  const query = isAskedAtPad(ui.pad) ? asked : null;
   const { places } = layout;
   const queryTakesBack =
     query !== null && places.queryKeys.y === places.back.y && places.queryKeys.x === places.back.x;

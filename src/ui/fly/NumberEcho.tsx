@@ -16,7 +16,9 @@ export function NumberEcho({ job }: { readonly job: NumberJob }) {
     >
       <p className={styles.head}>
         <b>{spec.title}</b> <span className={styles.unit}>{spec.unit}</span>
-        <span>{ui.firstDigit === null ? '' : hms(ui.firstDigit.wall)}</span>
+        <span data-first-digit={ui.firstDigit?.wall ?? ''}>
+          {ui.firstDigit === null ? '' : hms(ui.firstDigit.wall)}
+        </span>
       </p>
       <div className={styles.row}>
         <BoxRow job={job} />
@@ -29,7 +31,7 @@ export function NumberEcho({ job }: { readonly job: NumberJob }) {
 
 function BoxRow({ job }: { readonly job: NumberJob }) {
   const { boxes } = useFly().ui;
-  const { format, clock } = job.spec;
+  const { format, clock, unit } = job.spec;
   return (
     <p
       role="img"
@@ -49,6 +51,7 @@ function BoxRow({ job }: { readonly job: NumberJob }) {
           </b>
         </span>
       ))}
+      <span className={styles.unitBeside}>{unit}</span>
     </p>
   );
 }

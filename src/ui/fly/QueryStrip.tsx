@@ -4,7 +4,7 @@ import { TouchKey } from '../kit/TouchSurface.tsx';
 import { amendmentOf } from './amend.ts';
 import { change } from './field.ts';
 import { useFly, type Fly } from './flyContext.ts';
-import type { Query } from './flyState.ts';
+import type { Pad, Query } from './flyState.ts';
 import { instrumentWords } from './instruments.ts';
 import styles from './QueryStrip.module.css';
 
@@ -18,13 +18,29 @@ export function useQuery(): Query | null {
   return ui.query !== null && now - ui.query.askedAt < ASKED_FOR_MS ? ui.query : null;
 }
 
+/** Whether a query stands beside the boxes that it is about; from any other place it is asked in the strip. */
+export function isAskedAtPad(pad: Pad | null): boolean {
+  switch (pad?.kind) {
+    case 'readings':
+    case 'reading':
+    case 'number':
+    case 'clock':
+    case 'tubes':
+      return true;
+    case 'pressures':
+      return pad.probe !== null;
+    default:
+      return false;
+  }
+}
+
 export function QueryWords({ query }: { readonly query: Query }) {
   const { sheet } = useFly();
   const instrument = sheet?.instruments.find((each) => each.id === query.instrument);
   return (
     <p className={styles.words} role="status">
       <b>
-        {instrument === undefined ? query.instrument : instrumentWords(instrument, sheet)}{' '}
+        {instrument === undefined ? query.instrument : instrumentWords(instrument, sheet)}:{' '}
         {figure(query.value, instrument?.format.decimals ?? 0)}
       </b>{' '}
       <span>{query.words}</span>

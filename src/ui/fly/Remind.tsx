@@ -10,6 +10,7 @@ import type { Act } from './act.ts';
 import { actOf } from './acts.ts';
 import { useFly, type Fly } from './flyContext.ts';
 import { remindWords, troubleWords } from './remindWords.ts';
+import { isAskedAtPad, QueryKeys, QueryWords, useQuery } from './QueryStrip.tsx';
 import { actNow, tileOf } from './tiles.ts';
 import { writeAct } from './touchTile.ts';
 import { useCautionLog, useReminder } from './useReminder.ts';
@@ -29,15 +30,27 @@ export function Remind() {
   const now = useSecond(clock);
   const trouble = troubleWords(status);
   const risk = useRisk();
-  const due = useReminder(trouble === null);
+  const asked = useQuery();
+  const query = isAskedAtPad(ui.pad) ? null : asked;
+  const due = useReminder(trouble === null && query === null);
   useCautionLog(risk);
   const className =
     layout.screenClass === 'eightWide' ? `${styles.strip} ${styles.stacked}` : styles.strip;
-  const plate = trouble ?? (due === null ? (risk?.words ?? null) : null);
+  const plate = trouble ?? (due === null && query === null ? (risk?.words ?? null) : null);
   if (plate !== null) {
     return (
       <div className={styles.risk}>
         <Caution words={plate} />
+      </div>
+    );
+  }
+  if (query !== null) {
+    return (
+      <div className={className}>
+        <QueryWords query={query} />
+        <div className={styles.query}>
+          <QueryKeys query={query} />
+        </div>
       </div>
     );
   }

@@ -1,11 +1,13 @@
 import type { EntryId, EpochMs } from '../../record/brand.ts';
 import type { Entry, Stamp } from '../../record/entry.ts';
+import type { Instrument } from '../../record/sheet.ts';
 import { valueOf } from './boxes.ts';
-import type { Change } from './field.ts';
+import { amendmentOf } from './amend.ts';
+import { change, type Change } from './field.ts';
 import type { Fly } from './flyContext.ts';
 import type { Pad } from './flyState.ts';
-import { isAir } from './instruments.ts';
-import { judged, readingChange, type Judged } from './judgedReading.ts';
+import { instrumentWords, isAir } from './instruments.ts';
+import { judged, readingChange, slipWords, type Judged } from './judgedReading.ts';
 import { clockChanges, pressureChange, tubeChanges } from './keyedChanges.ts';
 import { readingRun, type NumberJob } from './numberJob.ts';
 
@@ -18,7 +20,8 @@ export async function enterNumber(fly: Fly, pad: Pad, job: NumberJob, stamp: Sta
     case 'reading':
       fly.move({ do: 'next', pad: pad.back });
       if (value !== null) {
-        const { reading, query } = judged(fly, pad.field.instrument, value, stamp.wall);
+        const { reading, query, bearsOut } = judged(fly, pad.field.instrument, value, stamp.wall);
+        await bearOut(fly, pad.field.instrument, bearsOut, stamp);
         const entry = await fly.amend(pad.target, [readingChange(reading)], stamp);
         askWhy(fly, pad.back, entry);
         ask(fly, entry === null ? null : pad.target, reading, query, stamp.wall);
@@ -30,6 +33,7 @@ export async function enterNumber(fly: Fly, pad: Pad, job: NumberJob, stamp: Sta
       }
       return;
     case 'number':
+      doubtAbout(fly, job, value);
       return amendWith(
         fly,
         pad.target,
@@ -54,15 +58,38 @@ export async function enterNumber(fly: Fly, pad: Pad, job: NumberJob, stamp: Sta
         value === null ? null : pad,
       );
     case 'pressures':
-      return amendWith(
-        fly,
-        pad.target,
-        value === null || pad.probe === null ? [] : [pressureChange(fly, pad.probe, value)],
-        stamp,
-        { ...pad, probe: null },
-      );
+      return enterPressure(fly, pad, job, value, stamp);
     default:
       return;
+  }
+}
+
+/** A probe with an instrument of its own is judged like any gauge; one without has no band to be judged by. */
+async function enterPressure(
+  fly: Fly,
+  pad: Extract<Pad, { kind: 'pressures' }>,
+  job: NumberJob,
+  value: number | null,
+  stamp: Stamp,
+): Promise<void> {
+  const next = { ...pad, probe: null } as const;
+  if (value === null || pad.probe === null || job.instrument === null) {
+    const changes =
+      value === null || pad.probe === null ? [] : [pressureChange(fly, pad.probe, value)];
+    return amendWith(fly, pad.target, changes, stamp, next);
+  }
+  fly.move({ do: 'next', pad: next });
+  const { reading, query, bearsOut } = judged(fly, job.instrument, value, stamp.wall);
+  const entry = await fly.amend(pad.target, [readingChange(reading)], stamp);
+  await bearOut(fly, job.instrument, bearsOut, stamp);
+  ask(fly, entry === null ? null : pad.target, reading, query, stamp.wall);
+}
+
+/** A weight or a height is no gauge's reading and carries no mark; a likely slip is said once and changes nothing. */
+function doubtAbout(fly: Fly, { spec }: NumberJob, value: number | null): void {
+  const words = value === null ? null : slipWords(spec, value);
+  if (words !== null) {
+    fly.move({ do: 'notice', words, at: fly.clock.now() });
   }
 }
 
@@ -105,7 +132,7 @@ async function enterOfRun(
   if (value === null || instrument === null) {
     return;
   }
-  const { reading, query } = judged(fly, instrument, value, stamp.wall);
+  const { reading, query, bearsOut } = judged(fly, instrument, value, stamp.wall);
   const body = { glance, readings: [reading] };
   const kind =
     pad.of === 'tank'
@@ -114,7 +141,30 @@ async function enterOfRun(
         ? ('airDataRead' as const)
         : ('fuelRead' as const);
   const entry = await fly.append({ kind, body, stamp });
+  await bearOut(fly, instrument, bearsOut, stamp);
   ask(fly, entry?.id ?? null, reading, query, stamp.wall);
+}
+
+/** Two readings agree where one alone was in question: the first is kept as read, and one line says so. */
+async function bearOut(
+  fly: Fly,
+  instrument: Instrument,
+  entry: EntryId | null,
+  stamp: Stamp,
+): Promise<void> {
+  if (entry === null) {
+    return;
+  }
+  const words = `${instrumentWords(instrument, fly.sheet)}: a real change, both kept.`;
+  fly.move({ do: 'notice', words, at: fly.clock.now() });
+  const draft = amendmentOf(fly.view, entry, [change(`readings.${instrument.id}.queried`, null)], {
+    stamp,
+    code: 'kept',
+    reason: 'the next reading agrees',
+  });
+  if (draft !== null) {
+    await fly.append(draft);
+  }
 }
 
 function ask(

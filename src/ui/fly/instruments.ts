@@ -37,6 +37,11 @@ export function fuelInstruments(sheet: FlightSheet | null): readonly Instrument[
   ];
 }
 
+/** The gauge that a probe's pressure is read on. */
+export function probeInstrument(sheet: FlightSheet | null, probe: string): Instrument | null {
+  return ofQuantity(sheet, 'probeDeficit').find((each) => each.probe === probe) ?? null;
+}
+
 /** What the crew reads as fuel left: a totaliser, where the aircraft has one. */
 export function remainingInstruments(sheet: FlightSheet | null): readonly Instrument[] {
   return ofQuantity(sheet, 'fuelRemaining');

@@ -1,11 +1,13 @@
 import { judgeReading } from '../../analysis/plausibility.ts';
 import { historyOf } from '../../analysis/readingHistory.ts';
-import type { EpochMs } from '../../record/brand.ts';
+import { likelySlips, type Slip } from '../../analysis/slips.ts';
+import type { EntryId, EpochMs } from '../../record/brand.ts';
 import type { Reading } from '../../record/entry.ts';
 import type { Instrument } from '../../record/sheet.ts';
+import { itemsBackwards } from '../../record/trail.ts';
 import { figure } from '../kit/number.ts';
 import { isFull } from './boxes.ts';
-import { change, type Change } from './field.ts';
+import { change, type Change, type NumberSpec } from './field.ts';
 import type { Fly } from './flyContext.ts';
 import type { Query } from './flyState.ts';
 
@@ -13,6 +15,8 @@ import type { Query } from './flyState.ts';
 export interface Judged {
   readonly reading: Extract<Reading, { readonly value: number }>;
   readonly query: Pick<Query, 'candidate' | 'words'> | null;
+  /** The entry before it, that was asked about and is now borne out: both are kept. */
+  readonly bearsOut: EntryId | null;
 }
 
 /** A value that lies outside its band, or is short of digits, is kept and marked; the question comes afterwards. */
@@ -28,6 +32,7 @@ export function judged(fly: Fly, instrument: Instrument, value: number, now: Epo
     return {
       reading: { ...plain, queried: 'short' },
       query: { candidate: null, words: 'Short: a digit is missing.' },
+      bearsOut: null,
     };
   }
   const past = historyOf(fly.view, instrument.id, now);
@@ -41,12 +46,31 @@ export function judged(fly: Fly, instrument: Instrument, value: number, now: Epo
     expected: past.expected,
   });
   if (judgement.kind !== 'query') {
-    return { reading: plain, query: null };
+    const bearsOut = judgement.kind === 'realChange' ? newestQueried(fly, instrument.id) : null;
+    return { reading: plain, query: null, bearsOut };
   }
   return {
     reading: { ...plain, queried: 'outsideBand' },
     query: { candidate: judgement.candidate, words: queryWords(judgement, instrument) },
+    bearsOut: null,
   };
+}
+
+/** The entry that holds the newest reading of this instrument, which was queried. */
+function newestQueried({ view }: Fly, instrument: string): EntryId | null {
+  for (const glance of itemsBackwards(view.state.glances)) {
+    if (glance.readings[instrument] === undefined) continue;
+    const by = glance.by.findLast((id) => {
+      const entry = view.byId(id)?.effective;
+      return (
+        entry !== undefined &&
+        entry.kind !== 'unrecognised' &&
+        (entry.body.readings ?? []).some((reading) => reading.instrument === instrument)
+      );
+    });
+    return by ?? null;
+  }
+  return null;
 }
 
 const SLIP_WORDS = {
@@ -56,6 +80,8 @@ const SLIP_WORDS = {
   doubledOrDropped: 'a digit doubled or dropped?',
   neighbourKey: 'the key beside it?',
 } as const;
+
+const TENFOLD: readonly Slip[] = ['timesTen', 'tenth'];
 
 function queryWords(
   query: {
@@ -71,6 +97,32 @@ function queryWords(
   return query.percentOff === null
     ? 'Outside the range of the gauge.'
     : `${query.percentOff > 0 ? '+' : '\u2212'}${Math.abs(query.percentOff).toFixed(0)}\u00a0% from the last ones.`;
+}
+
+/** What may be wrong with a number that is no reading, beside the one that stood there before; null when nothing is. */
+export function slipWords(spec: NumberSpec, value: number): string | null {
+  if (spec.last === null || spec.clock === true) {
+    return null;
+  }
+  const { title, unit, format, step, last } = spec;
+  const likeness: Instrument = {
+    id: title,
+    name: title,
+    quantity: 'tankFuel',
+    unit: '1',
+    format: { ...format, wholeDigits: Math.min(7, format.wholeDigits) },
+    resolution: step,
+    calibration: { correction: 0 },
+    serviceable: true,
+  };
+  const slip = likelySlips(likeness, value).find(
+    (meant) =>
+      TENFOLD.includes(meant.cause) && Math.abs(meant.value - last) <= 0.3 * Math.abs(last),
+  );
+  const isFar = value > 3 * last || 3 * value < last;
+  return slip === undefined || !isFar
+    ? null
+    : `${title} ${figure(value, format.decimals)} ${unit}: ${SLIP_WORDS[slip.cause]}`;
 }
 
 /** The row of an instrument, whole. */

@@ -9,6 +9,7 @@ import {
   airInstruments,
   fuelInstruments,
   instrumentWords,
+  probeInstrument,
   tankInstruments,
   unitWords,
 } from './instruments.ts';
@@ -73,9 +74,7 @@ export function numberJob(
     case 'tubes':
       return { spec: tubeSpec(pad.target, fly), instrument: null, lastAt: null, next: null };
     case 'pressures':
-      return pad.probe === null
-        ? null
-        : { spec: pressureSpec(pad.probe, fly), instrument: null, lastAt: null, next: null };
+      return pad.probe === null ? null : pressureJob(pad.probe, fly, now);
     default:
       return null;
   }
@@ -127,13 +126,24 @@ function tubeSpec(
   };
 }
 
-function pressureSpec(probe: string, fly: Pick<Fly, 'sheet'>): NumberSpec {
+/** By the probe's own gauge where the flight sheet has one; else by digits in the unit of the aircraft's probes. */
+function pressureJob(probe: string, fly: Pick<Fly, 'sheet' | 'view'>, now: EpochMs): NumberJob {
+  const own = probeInstrument(fly.sheet, probe);
+  if (own !== null) {
+    return readingJob(own, fly, now, null);
+  }
+  const { lastValue, lastAt } = historyOf(fly.view, probe, now);
   return {
-    title: `Probe ${probe}`,
-    unit: unitWords(pressureUnit(fly)),
-    format: PRESSURE_FORMAT,
-    last: null,
-    step: 0.1,
+    spec: {
+      title: `Probe ${probe}`,
+      unit: unitWords(pressureUnit(fly)),
+      format: PRESSURE_FORMAT,
+      last: lastValue,
+      step: 0.1,
+    },
+    instrument: null,
+    lastAt,
+    next: null,
   };
 }
 

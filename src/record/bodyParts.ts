@@ -8,6 +8,8 @@ export const finite = v.pipe(v.number(), v.finite());
 export const count = v.pipe(v.number(), v.integer(), v.minValue(0));
 export const name = v.pipe(v.string(), v.maxLength(200));
 export const words = v.pipe(v.string(), v.maxLength(2000));
+/** YYYY-MM-DD. */
+export const day = v.pipe(v.string(), v.regex(/^\d{4}-\d{2}-\d{2}$/));
 export const instantSchema = v.custom<EpochMs>(isEpochMs);
 export const entryIdSchema = v.custom<EntryId>(isEntryId);
 
@@ -65,3 +67,8 @@ export const common = {
 
 export const wingOrBoth = v.picklist(['L', 'R', 'both']);
 export const pointRun = { point: idSchema, run: count } as const;
+
+/** The body of a kind: what any event may carry, and its own fields. */
+export const event = <const Entries extends v.ObjectEntries>(
+  own: Entries,
+): v.ObjectSchema<typeof common & Entries, undefined> => v.object({ ...common, ...own });

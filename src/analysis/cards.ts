@@ -2,6 +2,7 @@ import type { FlightView } from '../record/flight.ts';
 import type { Run } from '../record/flightState.ts';
 import { items } from '../record/trail.ts';
 import type { TestCard } from '../record/sheet.ts';
+import { cardPlan } from './cardPlan.ts';
 import { contextOf, type Context } from './reading/context.ts';
 import type { CardProgress, Refly } from './results.ts';
 import { runReadings } from './runReadings.ts';
@@ -23,11 +24,17 @@ export function cardProgress(view: FlightView): readonly CardProgress[] {
     );
 }
 
-/** The card in hand: the open one, else the next in order not flown yet, else the one most wanted again. */
+/**
+ * The card in hand: the open one, else the next in order not flown yet, else the one most wanted again. Where what is
+ * left above joker no longer covers all of them, the most wanted one that it does cover.
+ */
 export function nextCard(view: FlightView): CardProgress | null {
   const cards = cardProgress(view);
   const open = cards.find(({ state }) => state === 'open');
   if (open !== undefined) return open;
+  const { verdict, wanted: plan } = cardPlan(view, cards);
+  const covered = verdict === 'short' ? plan.find(({ fits }) => fits !== false) : undefined;
+  if (covered !== undefined) return cards.find(({ point }) => point === covered.point) ?? null;
   const fresh = cards.find(({ state }) => state === 'notFlown');
   if (fresh !== undefined) return fresh;
   const [wanted] = reflyOf(view, cards);

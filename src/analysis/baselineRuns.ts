@@ -14,7 +14,8 @@ import {
 import { bracketModel, carriedModel, fittedModel, type BaselineModel } from './baselineModels.ts';
 import type { BaselineInUse } from './reading/doubts.ts';
 import { brokenLive, onConditionCalled } from './reading/gates.ts';
-import { pooledScatter, runMean, type RunMean, type Scatter } from './reading/runMean.ts';
+import { runMean, type RunMean } from './reading/runMean.ts';
+import { pooledScatter, type Scatter } from './reading/scatter.ts';
 import type { SheetTerms } from './reading/sheetTerms.ts';
 import type { ReducedReading } from './reduceReading.ts';
 import type { Gate, Provisional } from './results.ts';
@@ -161,14 +162,16 @@ export function bracketAround(
   used: readonly BaselineRunUsed[],
   startedAt: EpochMs,
 ): BaselineInUse | null {
-  const count = used.reduce((total, { readings }) => total + readings.length, 0);
-  if (context.terms.borrowed !== null || count >= BASELINE_LIMITS.fewestReadings) return null;
+  if (context.terms.borrowed !== null) return null;
   const before = used.findLastIndex((run) => run.startedAt < startedAt);
   const after = used.findIndex((run) => run.startedAt > startedAt);
   if (before < 0 || after < 0) return null;
   const carried = baselineInFlight(context, used);
-  const model = carried === null ? null : bracketModel(carried.baseline.runs, [before, after]);
-  if (carried === null || model === null) return null;
+  if (carried === null) return null;
+  const count = carried.means.reduce((total, { looks }) => total + looks, 0);
+  if (count >= BASELINE_LIMITS.fewestReadings) return null;
+  const model = bracketModel(carried.baseline.runs, [before, after]);
+  if (model === null) return null;
   const flown = [before, after].flatMap((place) => used[place] ?? []);
   return {
     ...carried,
@@ -221,7 +224,7 @@ function runFor(mean: RunMean): BaselineRun {
       mean.standardUncertaintyKgPerS,
       LEAST_RUN_DOUBT * mean.flowAtCardKgPerS,
     ),
-    readingCount: mean.readings.length,
+    readingCount: mean.looks,
     mach: mean.mach,
   };
 }

@@ -3,7 +3,8 @@ import { baselineAfterLanding, bracketAround, type BaselineRunUsed } from './bas
 import { cardOf, type Context } from './reading/context.ts';
 import type { BaselineInUse } from './reading/doubts.ts';
 import { reductionOf, type Reduction } from './reading/figure.ts';
-import { pooledScatter, runMean, type RunMean } from './reading/runMean.ts';
+import { runMean, type RunMean } from './reading/runMean.ts';
+import { pooledScatter } from './reading/scatter.ts';
 import type { Gate } from './results.ts';
 import { baselineRunsAfterLanding, runReadings, runsOf, type RunReadings } from './runReadings.ts';
 

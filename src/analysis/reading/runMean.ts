@@ -1,5 +1,4 @@
-import { UNKNOWN_WEIGHT_ELASTICITY } from '../../aero/baseline.ts';
-import { mean, sampleStandardDeviation } from '../../aero/statistics/descriptive.ts';
+import { mean } from '../../aero/statistics/descriptive.ts';
 import {
   combinedUncertainty,
   effectiveDegreesOfFreedom,
@@ -9,11 +8,14 @@ import {
 import type { EngineFlow, ReducedReading } from '../reduceReading.ts';
 import type { FieldValue } from './airData.ts';
 import type { AirField } from './looks.ts';
+import { looksOf, pooledScatter, type Scatter } from './scatter.ts';
 import type { SheetTerms } from './sheetTerms.ts';
 
 /** Readings of one run, averaged at the card. One reading is a run of one. */
 export interface RunMean {
   readonly readings: readonly ReducedReading[];
+  /** How many they count as: a burst is one. */
+  readonly looks: number;
   /** Mean of the corrected gauges, as flown. */
   readonly flowKgPerS: number;
   readonly weightN: number;
@@ -32,12 +34,6 @@ export interface RunMean {
 }
 
 type RunPart = 'gauges' | 'energy' | 'temperature' | 'height' | 'machHold' | 'noEngineMap';
-
-/** Scatter of single readings about the means of their runs. */
-export interface Scatter {
-  readonly standardDeviationKgPerS: number;
-  readonly degreesOfFreedom: number;
-}
 
 /**
  * @param pooled scatter seen in several runs, for gauges whose repeatability nobody declared
@@ -61,6 +57,7 @@ export function runMean(
   const components = [...gauges.components, ...stated];
   return {
     readings,
+    looks: looksOf(readings),
     flowKgPerS: average((reading) => reading.flow.kgPerS),
     weightN: average((reading) => reading.weightN),
     flowAtCardKgPerS,
@@ -74,34 +71,6 @@ export function runMean(
     calibrationKgPerS: Math.hypot(...first.flow.engines.map(({ parts }) => parts.residualSi)),
     repeatabilityDeclared: gauges.declared,
   };
-}
-
-/** Scatter within runs, pooled: each run gives one reading less than it has. */
-export function pooledScatter(
-  terms: SheetTerms,
-  runs: readonly (readonly ReducedReading[])[],
-): Scatter | null {
-  const { elasticity } = terms.borrowed?.elasticity ?? UNKNOWN_WEIGHT_ELASTICITY;
-  let squares = 0;
-  let degreesOfFreedom = 0;
-  for (const readings of runs) {
-    if (readings.length < 2) continue;
-    const flows = atOneWeight(readings, elasticity);
-    squares += sampleStandardDeviation(flows) ** 2 * (flows.length - 1);
-    degreesOfFreedom += flows.length - 1;
-  }
-  return degreesOfFreedom === 0
-    ? null
-    : { standardDeviationKgPerS: Math.sqrt(squares / degreesOfFreedom), degreesOfFreedom };
-}
-
-/** Flow falls as fuel burns off, which is no scatter. */
-function atOneWeight(readings: readonly ReducedReading[], elasticity: number): readonly number[] {
-  const weightN = mean(readings.map((reading) => reading.weightAtCardN));
-  return readings.map(
-    ({ flowAtCardKgPerS, weightAtCardN }) =>
-      flowAtCardKgPerS * (weightN / weightAtCardN) ** elasticity,
-  );
 }
 
 /** A doubt that is stated, not estimated from scatter, already in the unit of the result. */
@@ -121,7 +90,7 @@ function gaugesComponents(
   readings: readonly ReducedReading[],
   pooled: Scatter | null,
 ): GaugesDoubt {
-  const count = readings.length;
+  const count = looksOf(readings);
   const engines = readings[0]?.flow.engines ?? [];
   const components: Component[] = [];
   const declared = engines.every(({ parts }) => parts.repeatabilitySi !== null);

@@ -56,6 +56,26 @@ const anyOwn = fc.record({
   form: fc.constantFrom('instant', 'opened', 'closed', 'on', 'off'),
 });
 
+const anyCorrection = fc.record({
+  instrument: fc.constantFrom('FF1', 'MACH', 'strange'),
+  correction: fc.constantFrom(0, -20, 7),
+});
+const anyCertificate = fc.record(
+  {
+    instrument: fc.constantFrom('FF1', 'FF2', 'strange'),
+    correction: fc.constantFrom(-20, 5),
+    points: fc.constant([
+      { reading: 0, correction: 0 },
+      { reading: 1000, correction: -10 },
+    ]),
+    commonStandardUncertainty: fc.constantFrom(0, 3),
+    calibratedOn: fc.constantFrom('2032-05-01', '2032-07-01'),
+    condition: fc.constantFrom('asFound', 'asLeft'),
+    reason: fc.constant('bench'),
+  },
+  { requiredKeys: ['instrument', 'calibratedOn', 'condition', 'reason'] },
+);
+
 const kindOf = <Body extends object>(kind: string, body: fc.Arbitrary<Body>) =>
   body.map((own) => ({ kind, body: own }));
 const none = fc.constant({});
@@ -107,6 +127,18 @@ const anyEvent = fc.oneof(
     fc.record({ wing: anyWing, clear: fc.subarray(['L1', 'R4']), hung: fc.subarray(['R4']) }),
   ),
   kindOf('gearMoved', fc.record({ to: fc.constantFrom('up', 'down') })),
+  kindOf(
+    'calibrationChecked',
+    fc.record({ corrections: fc.array(anyCorrection), inDate: fc.boolean() }),
+  ),
+  kindOf('instrumentCalibrated', anyCertificate),
+  kindOf(
+    'preflightDone',
+    fc.record({
+      rampWeight: fc.constantFrom({ value: 42_000, unit: 'lb' }, { value: 1, unit: 'ft' }),
+    }),
+  ),
+  kindOf('takeOffRolled', none),
   kindOf('fuelRead', anyReadings),
   kindOf('airDataRead', anyReadings),
   kindOf('markMade', none),

@@ -191,13 +191,27 @@ describe('a fit that cannot be given', () => {
   });
 
   it.each([
-    ['no rows', [], [], equal],
-    ['ragged rows', [[1, 2], [1]], [1, 2], equal],
-    ['too few observations given', [[1], [1]], [1], equal],
-    ['a hole', [[1], [1]], [1, Number.NaN], equal],
-    ['a doubt of zero', [[1], [1]], [1, 2], { kind: 'absolute', uncertainties: [1, 0] }],
-    ['too few doubts', [[1], [1]], [1, 2], { kind: 'relative', uncertainties: [1] }],
-  ] as const)('was asked with %s', (_, rows, observations, weighting) => {
-    expect(() => fitLinear({ rows, observations, weighting })).toThrow(RangeError);
+    ['no rows', [], [], equal, 'at least one row'],
+    ['ragged rows', [[1, 2], [1]], [1, 2], equal, 'every row'],
+    ['too few observations given', [[1], [1]], [1], equal, 'as many observations'],
+    ['a hole', [[1], [1]], [1, Number.NaN], equal, 'fit input'],
+    [
+      'a doubt of zero',
+      [[1], [1]],
+      [1, 2],
+      { kind: 'absolute', uncertainties: [1, 0] },
+      'uncertainty',
+    ],
+    [
+      'too few doubts',
+      [[1], [1]],
+      [1, 2],
+      { kind: 'relative', uncertainties: [1] },
+      'as many uncertainties',
+    ],
+  ] as const)('was asked with %s', (_, rows, observations, weighting, named) => {
+    const asked = () => fitLinear({ rows, observations, weighting });
+    expect(asked).toThrow(RangeError);
+    expect(asked).toThrow(named);
   });
 });

@@ -68,7 +68,9 @@ describe('a slope in time', () => {
   });
 
   it('refuses lists of two lengths, a hole and a doubt of nothing', () => {
-    expect(() => slopeOf({ timesS: [0, 1, 2], values: [0, 1] })).toThrow(RangeError);
+    expect(() => slopeOf({ timesS: [0, 1, 2], values: [0, 1] })).toThrow(
+      new RangeError('3 times must have as many values, got 2'),
+    );
     expect(() => slopeOf({ timesS: [0, 1, 2], values: [0, Number.NaN, 1] })).toThrow(RangeError);
     expect(() => slopeOf({ timesS: [0, 1], values: [0, 1], readingUncertainty: 0 })).toThrow(
       RangeError,

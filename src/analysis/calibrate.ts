@@ -1,6 +1,7 @@
 import { differenceToSi, dimensionOf, isUnit, toSi, type Dimension } from '../aero/units.ts';
 import type { Reading } from '../record/entry.ts';
-import type { FlightSheet, Instrument, Quantity, Unit } from '../record/sheet.ts';
+import type { Unit } from '../record/measure.ts';
+import type { FlightSheet, Instrument, Quantity } from '../record/sheet.ts';
 
 /** Why a reading says nothing. Not read, not applicable, unserviceable and a query are four things. */
 type Uncorrected =

@@ -2,7 +2,8 @@ import { laminarAreaFraction, type FlowState } from '../aero/laminarArea.ts';
 import type { EpochMs } from '../record/brand.ts';
 import type { FlightState, WingCall } from '../record/flightState.ts';
 import type { PanelState } from '../record/kinds.ts';
-import { WINGS, type FlightSheet, type Measure, type Wing } from '../record/sheet.ts';
+import type { Measure } from '../record/measure.ts';
+import { WINGS, type FlightSheet, type Wing } from '../record/sheet.ts';
 import { itemAt } from '../record/trail.ts';
 import { measureSi } from './calibrate.ts';
 

@@ -1,4 +1,5 @@
-import type { FlightSheet, Instrument, Panel, Probe, Unit, Wing } from './sheet.ts';
+import type { Unit } from './measure.ts';
+import type { FlightSheet, Instrument, Panel, Probe, Wing } from './sheet.ts';
 import { WINGS } from './sheet.ts';
 
 /**

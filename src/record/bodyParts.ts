@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { isEntryId, isEpochMs, type EntryId, type EpochMs } from './brand.ts';
-import { idSchema, unitSchema } from './sheet.ts';
+import { idSchema, unitSchema } from './measure.ts';
 
 /** What the bodies of entries are made of. */
 

@@ -1,7 +1,8 @@
 import type { Body, WingProbes } from './entry.ts';
 import type { PanelState } from './kinds.ts';
 import { measureWords, numberWords } from './readingWords.ts';
-import { type Measure, type Wing, WINGS } from './sheet.ts';
+import type { Measure } from './measure.ts';
+import { type Wing, WINGS } from './sheet.ts';
 
 /** Parts of a line of the log: each gives a few words, or `undefined` where the entry says nothing. */
 

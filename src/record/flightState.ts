@@ -1,7 +1,8 @@
 import type { EntryId, EpochMs, FlightId, RecorderId } from './brand.ts';
 import type { Entry, KnownEntry, Reading, WingProbes } from './entry.ts';
 import type { PanelState } from './kinds.ts';
-import type { Calibration, FlightPhase, FlightSheet, Measure, Wing } from './sheet.ts';
+import type { Measure } from './measure.ts';
+import type { Calibration, FlightPhase, FlightSheet, Wing } from './sheet.ts';
 import type { Trail } from './trail.ts';
 
 /**

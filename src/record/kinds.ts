@@ -12,13 +12,8 @@ import {
   words,
 } from './bodyParts.ts';
 import { afterFlight, beforeFlight } from './kindsOnGround.ts';
-import {
-  flightSheetSchema,
-  idSchema as id,
-  measureSchema,
-  unitSchema,
-  wingSchema,
-} from './sheet.ts';
+import { idSchema as id, measureSchema, unitSchema } from './measure.ts';
+import { flightSheetSchema, wingSchema } from './sheet.ts';
 
 /**
  * Everything that a flight can hold. Kinds are past tense: an entry reports, it does not instruct.

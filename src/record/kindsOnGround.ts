@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { count, day, event, finite, instantSchema, name, words } from './bodyParts.ts';
-import { calibrationPointsSchema, idSchema as id, measureSchema } from './sheet.ts';
+import { idSchema as id, measureSchema } from './measure.ts';
+import { calibrationPointsSchema } from './sheet.ts';
 
 /** Kinds of entries that are written beside the aircraft; `kinds.ts` puts them among the rest. */
 

@@ -1,5 +1,6 @@
 import type { Reading } from './entry.ts';
-import type { FlightSheet, Instrument, Measure, Quantity, Unit } from './sheet.ts';
+import type { Measure, Unit } from './measure.ts';
+import type { FlightSheet, Instrument, Quantity } from './sheet.ts';
 
 const NO_BREAK = '\u00a0';
 const MINUS = '\u2212';

@@ -1,5 +1,12 @@
 import * as v from 'valibot';
 import type { Immutable } from './brand.ts';
+import { count, finite, idSchema as id, measureSchema, name, unitSchema } from './measure.ts';
+import {
+  aircraftSchema,
+  engineMapSchema,
+  engineTableSchema,
+  stabilitySchema,
+} from './sheetAircraft.ts';
 
 /**
  * The flight sheet: everything about the aircraft, its instruments and its cards that a flight is judged by.
@@ -10,56 +17,6 @@ import type { Immutable } from './brand.ts';
 export const WINGS = ['L', 'R'] as const;
 export const wingSchema = v.picklist(WINGS);
 export type Wing = v.InferOutput<typeof wingSchema>;
-
-/** Units that a gauge or a form may show. Inches of water name their convention. */
-export const UNITS = [
-  'lb/h',
-  'kg/h',
-  'lb',
-  'kg',
-  'ft',
-  'm',
-  'ft2',
-  'm2',
-  'ft/min',
-  'm/s',
-  'kt',
-  'degC',
-  'K',
-  '1',
-  '1/min',
-  'inH2O',
-  'inH2O@39.2F',
-  'inH2O@60F',
-  'inH2O@20C',
-  'mbar',
-  'lbf',
-  'N',
-  'lb/h/lbf',
-  'kg/h/N',
-  's',
-  'lb/USgal',
-  'kg/l',
-  'USgal',
-  'l',
-] as const;
-export const unitSchema = v.picklist(UNITS);
-export type Unit = v.InferOutput<typeof unitSchema>;
-
-const finite = v.pipe(v.number(), v.finite());
-const count = v.pipe(v.number(), v.integer(), v.minValue(0));
-const name = v.pipe(v.string(), v.maxLength(200));
-/** A name that becomes a key in lookups by name, so it must not be the one key that is none. */
-export const idSchema = v.pipe(
-  v.string(),
-  v.minLength(1),
-  v.maxLength(40),
-  v.check((text) => text !== '__proto__'),
-);
-const id = idSchema;
-
-export const measureSchema = v.object({ value: finite, unit: unitSchema });
-export type Measure = Immutable<v.InferOutput<typeof measureSchema>>;
 
 export const QUANTITIES = [
   'fuelFlow',
@@ -169,52 +126,6 @@ const clockSchema = v.object({
   resolutionS: finite,
 });
 
-const engineTableSchema = v.object({
-  /** By number; absent: all engines together. */
-  engine: v.exactOptional(v.pipe(v.number(), v.integer(), v.minValue(1))),
-  rows: v.pipe(v.array(v.object({ thrust: measureSchema, flow: measureSchema })), v.minLength(2)),
-  /** Of the table as a whole, one standard uncertainty: it shifts all rows alike. */
-  flowStandardUncertainty: v.exactOptional(measureSchema),
-  valid: v.exactOptional(name),
-});
-export type EngineTable = Immutable<v.InferOutput<typeof engineTableSchema>>;
-
-/** Limits over a sliding window; what is left out follows from the tolerances of the card. */
-const stabilitySchema = v.object({
-  windowS: v.exactOptional(finite),
-  /** Greatest less least inside the window. */
-  machRange: v.exactOptional(finite),
-  altitudeRange: v.exactOptional(measureSchema),
-  temperatureRange: v.exactOptional(measureSchema),
-  /** Share of the mean flow. */
-  flowRangeFraction: v.exactOptional(finite),
-  /** Slopes below which nothing needs correcting. */
-  climb: v.exactOptional(measureSchema),
-  machRatePerMin: v.exactOptional(finite),
-});
-
-const bleedSchema = v.object({
-  /** Share of the fuel flow that one per cent of core bleed costs: 0.012 is 1.2 %. */
-  flowFractionPerPercent: finite,
-  /** Per cent of the core flow that the suction takes. */
-  percentTaken: finite,
-  /** Of the product of the two, one standard uncertainty: a share of the fuel flow. */
-  standardUncertainty: finite,
-  from: name,
-});
-
-/**
- * Share of the whole drag that the treated strips of wing, full chord and turbulent, carry as friction and form drag.
- * It belongs to one aircraft: there is no default.
- */
-const treatedDragShareSchema = v.object({
-  fraction: finite,
-  standardUncertainty: v.exactOptional(finite),
-  from: name,
-});
-
-export const SUCTION_DRIVES = ['ownMeteredFuel', 'bleed', 'shaft'] as const;
-
 export const flightSheetSchema = v.object({
   id,
   revision: name,
@@ -226,41 +137,8 @@ export const flightSheetSchema = v.object({
   localOffsetH: v.exactOptional(finite),
   legs: v.array(name),
   people: v.array(personSchema),
-  aircraft: v.object({
-    mark: name,
-    callsign: v.exactOptional(name),
-    type: v.exactOptional(name),
-    wingArea: measureSchema,
-    engineCount: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(8)),
-    suctionDrive: v.picklist(SUCTION_DRIVES),
-    /** What bleed for the suction costs; only where `suctionDrive` is bleed. Without it gross saving cannot be told. */
-    bleed: v.exactOptional(bleedSchema),
-    treatedDragShare: v.exactOptional(treatedDragShareSchema),
-    /** d ln(fuel flow) / d ln(Mach) at the card, suction off and on. */
-    machSensitivitySuctionOff: v.exactOptional(finite),
-    machSensitivitySuctionOn: v.exactOptional(finite),
-    /** Greatest lift to drag ratio that the crew will vouch for; bounds the energy term where no engine map is given. */
-    liftToDragAtMost: v.exactOptional(finite),
-    /** CD = zeroLiftDrag + liftFactor CL², suction off: lets the baseline say how consumption goes with thrust. */
-    polar: v.exactOptional(
-      v.object({
-        zeroLiftDrag: finite,
-        liftFactor: finite,
-        /** Of the share of drag that comes with lift, as a share of it. */
-        liftShareStandardUncertainty: v.exactOptional(finite),
-        from: name,
-      }),
-    ),
-  }),
-  /** Total flow = (idle + slope x thrust) x sqrt(T / Tstd); absent when there is no map. */
-  engineMap: v.exactOptional(
-    v.object({
-      idleFlow: measureSchema,
-      idleStandardUncertainty: v.exactOptional(measureSchema),
-      flowPerThrust: measureSchema,
-      valid: v.exactOptional(name),
-    }),
-  ),
+  aircraft: aircraftSchema,
+  engineMap: v.exactOptional(engineMapSchema),
   /** Flow against thrust off the engine deck, at the card on a standard day; comes before `engineMap`. */
   engineTables: v.exactOptional(v.array(engineTableSchema)),
   /** d ln(specific consumption) / d ln(thrust) about the card; serves where there is neither map nor table. */

@@ -1,4 +1,5 @@
-import type { FlightSheet, Measure } from './sheet.ts';
+import type { Measure } from './measure.ts';
+import type { FlightSheet } from './sheet.ts';
 import { doubt, positiveMeasure, withinSpan, type SheetDoubt } from './sheetDoubt.ts';
 import { dimensionOf, inBase, measureWords, numberWords } from './sheetMeasure.ts';
 import { dragDoubts } from './sheetCheckDrag.ts';

@@ -1,4 +1,5 @@
-import { FLIGHT_PHASES, type FlightPhase, type FlightSheet, type Measure } from './sheet.ts';
+import type { Measure } from './measure.ts';
+import { FLIGHT_PHASES, type FlightPhase, type FlightSheet } from './sheet.ts';
 import { doubledIds, doubt, positiveMeasure, withinSpan, type SheetDoubt } from './sheetDoubt.ts';
 import { dimensionOf, inBase, measureWords } from './sheetMeasure.ts';
 

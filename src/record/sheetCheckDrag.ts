@@ -1,4 +1,6 @@
-import type { EngineTable, FlightSheet, Measure } from './sheet.ts';
+import type { Measure } from './measure.ts';
+import type { FlightSheet } from './sheet.ts';
+import type { EngineTable } from './sheetAircraft.ts';
 import {
   doubt,
   dimensionWords,

@@ -1,11 +1,5 @@
-import {
-  WINGS,
-  type FlightSheet,
-  type Measure,
-  type Panel,
-  type Probe,
-  type Wing,
-} from './sheet.ts';
+import type { Measure } from './measure.ts';
+import { WINGS, type FlightSheet, type Panel, type Probe, type Wing } from './sheet.ts';
 import { doubledIds, doubt, positiveMeasure, type SheetDoubt } from './sheetDoubt.ts';
 import { dimensionOf, inBase, measureWords, numberWords } from './sheetMeasure.ts';
 

@@ -1,6 +1,6 @@
 import type { Dimension } from './sheetMeasure.ts';
 import { dimensionOf, measureWords, numberWords } from './sheetMeasure.ts';
-import type { Measure } from './sheet.ts';
+import type { Measure } from './measure.ts';
 import type { SheetPath } from './sheetEdit.ts';
 
 /** What is doubtful about a flight sheet: the field it hangs on and a sentence in the user's words. It never blocks. */

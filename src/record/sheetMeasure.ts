@@ -1,4 +1,5 @@
-import { UNITS, type Instrument, type Measure, type Quantity, type Unit } from './sheet.ts';
+import { UNITS, type Measure, type Unit } from './measure.ts';
+import type { Instrument, Quantity } from './sheet.ts';
 
 /** What a unit measures. Only so much of it as a flight sheet is checked by; results are worked out in aero. */
 export type Dimension =

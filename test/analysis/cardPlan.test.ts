@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { cardPlan, type CardPlan } from '../../src/analysis/cardPlan.ts';
 import { cardProgress, nextCard } from '../../src/analysis/cards.ts';
 import type { Draft, Entry } from '../../src/record/entry.ts';
-import type { FlightSheet, Measure } from '../../src/record/sheet.ts';
+import type { Measure } from '../../src/record/measure.ts';
+import type { FlightSheet } from '../../src/record/sheet.ts';
 import { entriesUntil } from '../flights/scriptToEntries.ts';
 import { flightA, sealed, sheetA, touchAt, viewOfEntries, withSheet } from './flights.ts';
 

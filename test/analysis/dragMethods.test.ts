@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { liveEstimateOf } from '../../src/analysis/liveEstimate.ts';
 import type { PointNumber } from '../../src/analysis/results.ts';
 import { pointResults } from '../../src/analysis/testPoints.ts';
-import type { EngineTable, FlightSheet } from '../../src/record/sheet.ts';
+import type { FlightSheet } from '../../src/record/sheet.ts';
+import type { EngineTable } from '../../src/record/sheetAircraft.ts';
 import oracle from '../flights/scripts/flight-a-oracle.json' with { type: 'json' };
 import {
   flightA,

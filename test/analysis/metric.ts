@@ -1,5 +1,6 @@
 import type { Entry } from '../../src/record/entry.ts';
-import type { FlightSheet, Instrument, Measure, Unit } from '../../src/record/sheet.ts';
+import type { Measure, Unit } from '../../src/record/measure.ts';
+import type { FlightSheet, Instrument } from '../../src/record/sheet.ts';
 import { bodyOf } from './flights.ts';
 
 interface Metric {

@@ -1,5 +1,6 @@
 import type { Draft, Reading } from '../../src/record/entry.ts';
-import type { FlightSheet, Unit } from '../../src/record/sheet.ts';
+import type { Unit } from '../../src/record/measure.ts';
+import type { FlightSheet } from '../../src/record/sheet.ts';
 import { sheetA, touchAt } from './flights.ts';
 
 export const RUN_START = Date.parse('2032-06-02T22:00:00Z');

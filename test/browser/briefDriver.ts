@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import type { Body } from '../../src/record/entry.ts';
 import { bodySchemas } from '../../src/record/kinds.ts';
-import type { Measure } from '../../src/record/sheet.ts';
+import type { Measure } from '../../src/record/measure.ts';
 import type { FlownStep } from '../flights/scriptSteps.ts';
 import type { Scribe } from './scribe.ts';
 

@@ -1,4 +1,4 @@
-import type { Measure } from '../../src/record/sheet.ts';
+import type { Measure } from '../../src/record/measure.ts';
 import { digitsOf, keyDigits, keyReading, type Boxes } from './flyPads.ts';
 import type { Scribe } from './scribe.ts';
 import type { Touchable } from './tablet.ts';

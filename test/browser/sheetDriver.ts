@@ -1,4 +1,5 @@
-import type { FlightSheet, Instrument, Measure, Probe, TestCard } from '../../src/record/sheet.ts';
+import type { Measure } from '../../src/record/measure.ts';
+import type { FlightSheet, Instrument, Probe, TestCard } from '../../src/record/sheet.ts';
 import type { SheetSection } from '../../src/record/sheetCheck.ts';
 import type { Scribe } from './scribe.ts';
 

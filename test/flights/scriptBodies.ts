@@ -1,6 +1,6 @@
 import type { EntryId, EpochMs } from '../../src/record/brand.ts';
 import type { KnownKind } from '../../src/record/kinds.ts';
-import type { Measure, Unit } from '../../src/record/sheet.ts';
+import type { Measure, Unit } from '../../src/record/measure.ts';
 import type { ScriptEntry } from './script.ts';
 import { amendedField, readingsOf, wingsOf } from './scriptReadings.ts';
 

@@ -1,5 +1,5 @@
 import type { Reading } from '../../src/record/entry.ts';
-import type { Unit } from '../../src/record/sheet.ts';
+import type { Unit } from '../../src/record/measure.ts';
 import type { ScriptEntry, ScriptWingCall } from './script.ts';
 
 /** Everything that a line of the script reads off a gauge, as keyed; an absent field was not read. */

@@ -1,4 +1,5 @@
-import type { FlightSheet, Instrument, Quantity, Unit } from '../../src/record/sheet.ts';
+import type { Unit } from '../../src/record/measure.ts';
+import type { FlightSheet, Instrument, Quantity } from '../../src/record/sheet.ts';
 import { USUAL_TILE_PAGES } from '../../src/record/tiles.ts';
 import { AIR_GAUGES, KG_PER_UNIT, type Drawn, type FlowGauge } from './draw.ts';
 import { GRAVITY_M_PER_S2 } from './nature.ts';

@@ -1,6 +1,7 @@
 import type { EntryId, EpochMs } from '../../record/brand.ts';
 import type { FlightState } from '../../record/flightState.ts';
-import type { FlightSheet, Measure, Panel, Wing } from '../../record/sheet.ts';
+import type { Measure } from '../../record/measure.ts';
+import type { FlightSheet, Panel, Wing } from '../../record/sheet.ts';
 import { items } from '../../record/trail.ts';
 import { measureSi } from '../calibrate.ts';
 import { laminarOf } from '../laminar.ts';

@@ -1,7 +1,7 @@
 import type { EntryId, EpochMs } from '../../record/brand.ts';
 import type { EntryOf } from '../../record/entry.ts';
 import type { FlightView } from '../../record/flight.ts';
-import type { Measure } from '../../record/sheet.ts';
+import type { Measure } from '../../record/measure.ts';
 import { items } from '../../record/trail.ts';
 import { measureSi } from '../calibrate.ts';
 import type { FuelGate, NoFuelUsed } from './balanceResults.ts';

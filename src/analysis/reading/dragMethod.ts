@@ -5,7 +5,9 @@ import {
   NEWTONS_PER_POUND_FORCE,
   SECONDS_PER_HOUR,
 } from '../../aero/units.ts';
-import type { EngineTable, FlightSheet, Measure } from '../../record/sheet.ts';
+import type { Measure } from '../../record/measure.ts';
+import type { FlightSheet } from '../../record/sheet.ts';
+import type { EngineTable } from '../../record/sheetAircraft.ts';
 import { measureDifferenceSi, measureSi } from '../calibrate.ts';
 
 /**

@@ -1,7 +1,8 @@
 import { airState, type AirState } from '../../aero/atmosphere.ts';
 import type { WeightElasticity } from '../../aero/baseline.ts';
 import { SECONDS_PER_MINUTE, STANDARD_GRAVITY_M_PER_S2 } from '../../aero/units.ts';
-import type { FlightSheet, Instrument, Measure } from '../../record/sheet.ts';
+import type { Measure } from '../../record/measure.ts';
+import type { FlightSheet, Instrument } from '../../record/sheet.ts';
 import { instrumentsFor, measureDifferenceSi, measureSi } from '../calibrate.ts';
 import { dragMethodOf, type DragMethod } from './dragMethod.ts';
 

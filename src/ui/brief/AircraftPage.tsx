@@ -1,4 +1,5 @@
-import { SUCTION_DRIVES, type FlightSheet } from '../../record/sheet.ts';
+import type { FlightSheet } from '../../record/sheet.ts';
+import { SUCTION_DRIVES } from '../../record/sheetAircraft.ts';
 import { unitsOf } from '../../record/sheetMeasure.ts';
 import { TickField } from '../kit/Ground.tsx';
 import { SheetChoice, SheetCount, SheetMeasure, SheetNumber, SheetText } from './SheetFields.tsx';

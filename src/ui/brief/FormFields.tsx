@@ -1,4 +1,4 @@
-import type { Unit } from '../../record/sheet.ts';
+import type { Unit } from '../../record/measure.ts';
 import { unitWords } from '../../record/sheetMeasure.ts';
 import { NumberField, TextField } from '../kit/Ground.tsx';
 import { ChipField } from '../kit/GroundChips.tsx';

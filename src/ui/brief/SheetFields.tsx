@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { Unit } from '../../record/sheet.ts';
+import type { Unit } from '../../record/measure.ts';
 import { valueAt, type SheetPath } from '../../record/sheetEdit.ts';
 import { unitWords } from '../../record/sheetMeasure.ts';
 import { NumberField, TextField, TickField } from '../kit/Ground.tsx';

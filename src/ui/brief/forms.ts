@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { Journal } from '../../journal/journal.ts';
 import type { Draft } from '../../record/entry.ts';
-import type { Measure, Unit } from '../../record/sheet.ts';
+import type { Measure, Unit } from '../../record/measure.ts';
 import { numberText, typedNumber } from './numberText.ts';
 import type { KeptTexts } from './useKept.ts';
 

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { Measure } from '../../record/sheet.ts';
+import type { Measure } from '../../record/measure.ts';
 import { valueAt, type SheetPath } from '../../record/sheetEdit.ts';
 import { numberText, typedNumber } from './numberText.ts';
 import type { SheetDraft } from './sheetDraft.ts';

@@ -1,5 +1,5 @@
 import { bodySchemas, type KnownKind } from '../../../record/kinds.ts';
-import { UNITS } from '../../../record/sheet.ts';
+import { UNITS } from '../../../record/measure.ts';
 
 /** How a field of an entry is keyed on the ground. */
 export type FieldForm = {

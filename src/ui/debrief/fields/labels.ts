@@ -1,5 +1,6 @@
 import { epochMs, type EpochMs } from '../../../record/brand.ts';
-import { UNITS, type FlightSheet } from '../../../record/sheet.ts';
+import { UNITS } from '../../../record/measure.ts';
+import type { FlightSheet } from '../../../record/sheet.ts';
 import { numberWords, unitWords } from '../../../record/sheetMeasure.ts';
 import { clockWords } from '../timeWords.ts';
 

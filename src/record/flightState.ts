@@ -239,7 +239,8 @@ export interface Doubt extends Timed {
     | 'unknownProbe'
     | 'unknownInstrument'
     | 'suctionAlreadyOn'
-    | 'suctionNotOn';
+    | 'suctionNotOn'
+    | 'recordersDisagree';
   readonly subject: string;
 }
 

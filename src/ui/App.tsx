@@ -62,7 +62,7 @@ export function App(ports: AppPorts) {
     };
   }, [shelf, clock, build, go]);
 
-  useFace(settings);
+  useFace(settings, place.now === 'fly' || place.now === 'replay' ? 'air' : 'ground');
   const awake = useAwake(place.now === 'fly' || place.now === 'replay');
   const isAwake = useCallback(() => awake.current, [awake]);
   useDeviceNotes(place.now === 'starting' ? null : journal, clock, ports.watchSteps, awake);

@@ -13,15 +13,18 @@ export interface ChartMark {
 /** The marks inside the window of time, in the order of the list. */
 export async function marksShown(tablet: Tablet): Promise<readonly ChartMark[]> {
   return tablet.page.evaluate(() => {
-    const canvas = document.querySelector('[data-act="timeline"]')?.getBoundingClientRect();
+    const chart = document.querySelector<HTMLElement>('[data-act="timeline"]');
+    const canvas = chart?.getBoundingClientRect();
+    // Larger text draws the chart larger than its own pixels say.
+    const zoom = (canvas?.width ?? 1) / (chart?.offsetWidth ?? 1);
     return [...document.querySelectorAll<HTMLElement>('[data-act="mark"][data-shown="yes"]')].map(
       ({ dataset }) => ({
         entry: dataset['entry'] ?? '',
         seq: Number(dataset['seq']),
         kind: dataset['kind'] ?? '',
         lane: dataset['lane'] ?? '',
-        x: Number(dataset['x']) + (canvas?.x ?? 0),
-        y: Number(dataset['y']) + (canvas?.y ?? 0),
+        x: Number(dataset['x']) * zoom + (canvas?.x ?? 0),
+        y: Number(dataset['y']) * zoom + (canvas?.y ?? 0),
       }),
     );
   });

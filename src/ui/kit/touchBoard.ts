@@ -81,17 +81,23 @@ export class TouchBoard {
   readonly listen = (): (() => void) => {
     const root = this.#root;
     const swallow = (event: Event): void => event.preventDefault();
+    const noClickAfter = (event: Event): void => {
+      if (!isText(event.target)) event.preventDefault();
+    };
     root.addEventListener('pointerdown', this.#onDown);
     root.addEventListener('pointerup', this.#onUp);
     root.addEventListener('pointercancel', this.#onCancel);
     root.addEventListener('click', this.#onClick);
     root.addEventListener('contextmenu', swallow);
+    // Or the browser makes a click of the touch afterwards, and that falls on whatever the touch has brought there.
+    root.addEventListener('touchstart', noClickAfter, { passive: false });
     return () => {
       root.removeEventListener('pointerdown', this.#onDown);
       root.removeEventListener('pointerup', this.#onUp);
       root.removeEventListener('pointercancel', this.#onCancel);
       root.removeEventListener('click', this.#onClick);
       root.removeEventListener('contextmenu', swallow);
+      root.removeEventListener('touchstart', noClickAfter);
     };
   };
 

@@ -1,5 +1,6 @@
 import { useLayoutEffect, useMemo, useRef, type ReactNode } from 'react';
 import type { EntryId, EpochMs } from '../../../record/brand.ts';
+import { devicePxPerPx } from '../../kit/zoomed.ts';
 import styles from './Timeline.module.css';
 import { markAt } from './hitTest.ts';
 import type { ChartLayout } from './laneLayout.ts';
@@ -35,7 +36,7 @@ export function Chart(props: {
     if (element === null || ctx === null || layout.widthPx <= 0) {
       return;
     }
-    const pxPerCssPx = globalThis.devicePixelRatio || 1;
+    const pxPerCssPx = devicePxPerPx(element);
     element.width = Math.round(layout.widthPx * pxPerCssPx);
     element.height = Math.round(layout.heightPx * pxPerCssPx);
     const roles = readRoles(element);

@@ -1,5 +1,6 @@
 import { useLayoutEffect, useMemo, useRef, type PointerEvent } from 'react';
 import { epochMs } from '../../../record/brand.ts';
+import { devicePxPerPx, placeWithin } from '../../kit/zoomed.ts';
 import styles from './Timeline.module.css';
 import { minuteWords } from '../timeWords.ts';
 import type { TimelineModel } from './model.ts';
@@ -30,7 +31,7 @@ export function Overview(props: {
     if (element === null || ctx === null || widthPx <= 0) {
       return;
     }
-    const pxPerCssPx = globalThis.devicePixelRatio || 1;
+    const pxPerCssPx = devicePxPerPx(element);
     element.width = Math.round(widthPx * pxPerCssPx);
     element.height = Math.round(heightPx * pxPerCssPx);
     ctx.setTransform(pxPerCssPx, 0, 0, pxPerCssPx, 0, 0);
@@ -45,9 +46,9 @@ export function Overview(props: {
   }, [scale, widthPx, heightPx, model, control.window, look]);
 
   const centre = (event: PointerEvent): void => {
-    const left = event.currentTarget.getBoundingClientRect().left;
     const half = (control.window.to - control.window.from) / 2;
-    const middle = timeAt(scale, event.clientX - left);
+    const { xPx } = placeWithin(event.currentTarget, event);
+    const middle = timeAt(scale, xPx);
     control.show({
       from: epochMs(Math.round(middle - half)),
       to: epochMs(Math.round(middle + half)),

@@ -1,4 +1,5 @@
 import { useEffect, useRef, type PointerEvent, type RefObject } from 'react';
+import { placeWithin } from '../../kit/zoomed.ts';
 import type { Place } from './hitTest.ts';
 
 const DRAG_FROM_PX = 8;
@@ -30,10 +31,7 @@ export function useChartGestures(
   const touches = useRef<Touches>({ at: new Map(), start: null, isDrag: false });
   useWheel(target, gestures);
 
-  const placeIn = (event: PointerEvent): Place => {
-    const box = event.currentTarget.getBoundingClientRect();
-    return { xPx: event.clientX - box.left, yPx: event.clientY - box.top };
-  };
+  const placeIn = (event: PointerEvent): Place => placeWithin(event.currentTarget, event);
   const release = (event: PointerEvent): void => {
     touches.current.at.delete(event.pointerId);
     if (touches.current.at.size === 0) {
@@ -100,8 +98,7 @@ function useWheel(target: RefObject<HTMLElement | null>, gestures: ChartGestures
       if (Math.abs(sideways) > Math.abs(event.shiftKey ? 0 : event.deltaY)) {
         latest.current.onPan(-sideways);
       } else {
-        const box = element.getBoundingClientRect();
-        latest.current.onZoom(Math.exp(event.deltaY * 0.0015), event.clientX - box.left);
+        latest.current.onZoom(Math.exp(event.deltaY * 0.0015), placeWithin(element, event).xPx);
       }
     };
     element.addEventListener('wheel', onWheel, { passive: false });

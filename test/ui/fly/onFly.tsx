@@ -3,6 +3,7 @@ import { vi } from 'vitest';
 import type { Journal } from '../../../src/journal/journal.ts';
 import { viewOf, type FlightView } from '../../../src/record/flight.ts';
 import type { FlightSheet } from '../../../src/record/sheet.ts';
+import type { Cues } from '../../../src/ui/fly/cues.ts';
 import { Fly } from '../../../src/ui/fly/Fly.tsx';
 import { openSettings } from '../../../src/ui/kit/settings.ts';
 import { scriptA } from '../../flights/flightA.ts';
@@ -24,7 +25,7 @@ export interface OnFly {
 }
 
 /** Fly on a memory journal with the flight sheet of the demo flight, on a 10 inch tablet across. */
-export async function onFly(change: Partial<FlightSheet> = {}): Promise<OnFly> {
+export async function onFly(change: Partial<FlightSheet> = {}, cues?: Cues): Promise<OnFly> {
   localStorage.clear();
   Object.defineProperty(window, 'innerWidth', { value: 1180, configurable: true });
   Object.defineProperty(window, 'innerHeight', { value: 820, configurable: true });
@@ -45,6 +46,7 @@ export async function onFly(change: Partial<FlightSheet> = {}): Promise<OnFly> {
       clock={clock}
       settings={openSettings(localStorage)}
       awake={() => true}
+      {...(cues !== undefined && { cues })}
       leave={{ toBrief: nothing, toDebrief: nothing, toManual: nothing, onEnded: nothing }}
     />,
   );

@@ -89,7 +89,7 @@ export function wingsWords(
       return [];
     }
     const count = called.laminarCount ?? laminarCount(called);
-    return [count === null ? `${wing} of ${called.of}` : `${wing} ${count} of ${called.of}`];
+    return [count === null ? wing : `${wing} ${count} of ${called.of}`];
   });
 }
 

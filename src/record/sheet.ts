@@ -205,6 +205,10 @@ export const flightSheetSchema = v.object({
     cruise: v.array(v.nullable(id)),
     descent: v.array(v.nullable(id)),
   }),
+  /** Pages of one role in all phases, in place of the usual ones: what a second recorder's tablet shows. */
+  rolePages: v.exactOptional(v.array(v.object({ role: name, tiles: v.array(v.nullable(id)) }))),
+  /** Whether a tablet may keep the position that its own receiver gives; absent means no. */
+  positionAllowed: v.exactOptional(v.boolean()),
   /** The crew's own events beside the built-in vocabulary. */
   ownTiles: v.array(
     v.object({ id, label: name, form: v.picklist(['instant', 'interval', 'state']) }),

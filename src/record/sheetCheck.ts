@@ -54,6 +54,8 @@ const SECTION_OF_FIELD = {
   clocks: 'clocks',
   limits: 'limits',
   tilePages: 'tiles',
+  rolePages: 'tiles',
+  positionAllowed: 'flight',
   ownTiles: 'tiles',
 } as const satisfies Record<keyof FlightSheet, SheetSection>;
 const SECTIONS_BY_NAME = new Map<string, SheetSection>(Object.entries(SECTION_OF_FIELD));

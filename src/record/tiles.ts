@@ -1,3 +1,4 @@
+import { wingOfRole } from './roles.ts';
 import type { FlightSheet } from './sheet.ts';
 
 /** The built-in events of Fly: the name that a flight sheet keeps, the word on the tile, and what it is for. */
@@ -28,6 +29,7 @@ export const TILES = [
   { id: 'tank', label: 'Tank', words: 'Fuel state: tank gauge and counters' },
   { id: 'wing', label: 'Wing', words: 'Wing map' },
   { id: 'probes', label: 'Probes', words: 'Probe reading' },
+  { id: 'count', label: 'Count', words: 'Probes laminar, by count' },
   { id: 'gain', label: 'Gain', words: 'Laminar flow gained' },
   { id: 'loss', label: 'Loss', words: 'Laminar flow lost' },
   { id: 'rake', label: 'Rake', words: 'Rake reading' },
@@ -81,6 +83,25 @@ export const USUAL_TILE_PAGES: FlightSheet['tilePages'] = {
     ['tank', 'mark', 'note', 'more'],
   ]),
 };
+
+/** What a wing engineer sees and hears, whatever the phase of flight: the flow on one wing, and words about it. */
+const WING_ENGINEER_PAGE: readonly TileId[] = places([
+  ['gain', 'loss', 'count', 'probes'],
+  ['wing', 'suction', 'rake', 'sighted'],
+  ['note', 'call', 'mark', 'more'],
+]);
+
+/** The page of tiles of a role: as the flight sheet gives it, else the usual one; null where the phases have theirs. */
+export function rolePage(
+  sheet: FlightSheet | null,
+  role: string,
+): readonly (string | null)[] | null {
+  const given = sheet?.rolePages?.find((page) => page.role === role)?.tiles;
+  if (given?.some((id) => id !== null) === true) {
+    return given;
+  }
+  return wingOfRole(role) === null ? null : WING_ENGINEER_PAGE;
+}
 
 function places(rows: readonly (readonly TileId[])[]): readonly TileId[] {
   return rows.flat();

@@ -38,6 +38,8 @@ const PLACES: Readonly<Record<string, readonly string[]>> = {
   'wing, a panel chosen': ['tile-more', 'tile-wing', 'panel-L1'],
   rake: ['tile-more', 'tile-rake'],
   probes: ['tile-gain'],
+  'probe count': ['tile-more', 'tile-count'],
+  'suction, its region': ['phase-cruise', 'tile-suction', 'panel-next'],
   covers: ['phase-climb', 'tile-coversLeft'],
   detail: ['phase-cruise', 'tile-cloud'],
   'detail, next': ['tile-cloud', 'panel-next'],
@@ -50,7 +52,15 @@ const PLACES: Readonly<Record<string, readonly string[]>> = {
 
 const PAGES_OF_TILES = ['ground', 'climb', 'descent', 'cruise'];
 /** Where the number of panels shows. */
-const WING_PLACES = ['cruise', 'wing', 'wing, a panel chosen', 'probes', 'covers', 'detail'];
+const WING_PLACES = [
+  'cruise',
+  'wing',
+  'wing, a panel chosen',
+  'probes',
+  'probe count',
+  'covers',
+  'detail',
+];
 /** The way there depends on the size: everywhere else the tablet is turned where it stands. */
 const REACHED_ANEW = ['log, an entry chosen'];
 

@@ -124,6 +124,9 @@ export async function nameProbes(
   await scribe.tablet.savedBeyond(before);
 }
 
+/** Longer than the hold that a whole wing asks for. */
+const WHOLE_WING_MS = 850;
+
 async function nameWing(
   scribe: Scribe,
   call: WingProbes,
@@ -137,10 +140,12 @@ async function nameWing(
     }
     await brush(scribe, 'turbulent', turbulentProbes ?? []);
   } else if (turbulentProbes !== undefined) {
-    await scribe.tap('all-laminar');
+    await scribe.tap('brush-laminar');
+    await scribe.hold('all-brush', WHOLE_WING_MS);
     await brush(scribe, 'turbulent', turbulentProbes);
   } else {
-    await scribe.tap('all-turbulent');
+    await scribe.tap('brush-turbulent');
+    await scribe.hold('all-brush', WHOLE_WING_MS);
     await brush(scribe, 'laminar', laminarProbes ?? []);
   }
   await brush(scribe, 'intermittent', intermittentProbes);

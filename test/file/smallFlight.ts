@@ -1,13 +1,14 @@
 import { epochMs, flightId, recorderId, type EntryId } from '../../src/record/brand.ts';
 import { blankSheet } from '../../src/record/blankSheet.ts';
 import { sealEntry } from '../../src/record/chain.ts';
-import type { Draft, Entry } from '../../src/record/entry.ts';
+import type { Author, Draft, Entry } from '../../src/record/entry.ts';
 
 export const FLIGHT = flightId('f1'.repeat(16));
 export const OTHER_FLIGHT = flightId('f2'.repeat(16));
 export const SCRIBE = recorderId('a1'.repeat(16));
 export const ENGINEER = recorderId('b2'.repeat(16));
 
+const PEN: Author = { author: 'S1', role: 'scribe' };
 const NOON = Date.UTC(2031, 4, 6, 12, 0, 0);
 const EMPTY_PAGE = Array.from({ length: 12 }, () => null);
 
@@ -37,9 +38,10 @@ export function chainOf(
     flight?: typeof FLIGHT;
     startMs?: number;
     after?: Entry | undefined;
+    author?: Author;
   } = {},
 ): readonly Entry[] {
-  const { rec = SCRIBE, flight = FLIGHT, startMs = NOON, after } = from;
+  const { rec = SCRIBE, flight = FLIGHT, startMs = NOON, after, author = PEN } = from;
   const entries: Entry[] = [];
   let prev: EntryId | null = after?.id ?? null;
   let seq = after?.seq ?? 0;
@@ -53,7 +55,7 @@ export function chainOf(
       prev,
       ord: wall,
       draft: { ...content, stamp: { wall, mono: index * 1000, boot: 'boot-1' } } as Draft,
-      author: { author: 'S1', role: 'scribe' },
+      author,
     });
     entries.push(entry);
     prev = entry.id;

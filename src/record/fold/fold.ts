@@ -1,6 +1,7 @@
-import type { EpochMs } from '../brand.ts';
+import type { EpochMs, RecorderId } from '../brand.ts';
 import type { KnownEntry } from '../entry.ts';
 import type { Doubt, FlightState, Timed } from '../flightState.ts';
+import type { PanelState } from '../kinds.ts';
 import type { Wing } from '../sheet.ts';
 import { appended, emptyTrail, type Trail } from '../trail.ts';
 import { noSheetIndex, type SheetIndex } from './sheetIndex.ts';
@@ -17,6 +18,12 @@ export interface Fold {
  */
 export const MOST_OPEN = 200;
 
+export interface PanelCall {
+  readonly state: PanelState;
+  readonly at: EpochMs;
+  readonly author: string;
+}
+
 export interface Memory {
   readonly sheet: SheetIndex;
   /** Indices of open intervals and runs, in order of opening; the newest `MOST_OPEN`. */
@@ -27,6 +34,8 @@ export interface Memory {
   /** Regions with suction on; `null` is the whole wing. */
   readonly regionsOn: Readonly<Record<Wing, readonly (string | null)[]>>;
   readonly lastUpsetAt: EpochMs | null;
+  /** The newest call of each recorder on each panel. */
+  readonly panelCalls: Readonly<Record<string, Readonly<Record<RecorderId, PanelCall>>>>;
   /** The last turn of which only the length is known. */
   readonly timedTurn: { readonly since: EpochMs; readonly until: EpochMs } | null;
   /** What entries of one glance share, beside `state.glances`. */
@@ -81,6 +90,7 @@ export function startOfFold(): Fold {
       lonelyEnds: [],
       regionsOn: { L: [], R: [] },
       lastUpsetAt: null,
+      panelCalls: {},
       timedTurn: null,
       glanceKeys: emptyTrail(),
       airDataGlance: null,

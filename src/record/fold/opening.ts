@@ -6,6 +6,7 @@ import {
   type TimeHack,
   type Timed,
 } from '../flightState.ts';
+import { wingOfRole } from '../roles.ts';
 import type { FlightSheet } from '../sheet.ts';
 import { dimensionOf } from '../sheetMeasure.ts';
 import { extended, firstOf, items, appended } from '../trail.ts';
@@ -110,7 +111,11 @@ export function conditionReached(fold: Fold, timed: Timed): Fold {
   return withState(asked, { condition: { reached: timed, lastReachedAt: timed.at } });
 }
 
+/** The pen of the flight's own log; an engineer's tablet passes a pen of its own. */
 export function scribeChanged(fold: Fold, entry: EntryOf<'scribeChanged'>): Fold {
+  if (wingOfRole(entry.body.role ?? entry.role) !== null || wingOfRole(entry.role) !== null) {
+    return fold;
+  }
   const role = entry.body.role ?? fold.state.scribe?.role ?? '';
   return withState(fold, { scribe: { author: entry.body.to, role } });
 }

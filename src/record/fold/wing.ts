@@ -3,7 +3,8 @@ import type { PanelNow, ProbeNow, Timed, WingCall } from '../flightState.ts';
 import type { PanelState } from '../kinds.ts';
 import { type Wing, WINGS } from '../sheet.ts';
 import { appended } from '../trail.ts';
-import { doubted, type Fold, withState } from './fold.ts';
+import { STATE_WORDS } from '../entryPhrases.ts';
+import { doubted, type Fold, withMemory, withState } from './fold.ts';
 
 /** A person called the panel as a whole; it holds until probes of that wing are called anew. */
 export function panelStateCalled(
@@ -12,7 +13,7 @@ export function panelStateCalled(
   timed: Timed,
 ): Fold {
   const { panel, state } = entry.body;
-  const called = withPanels(fold, [panel], state, timed);
+  const called = withPanels(fold, [panel], state, timed, entry);
   const wing = fold.memory.sheet.panelWing.get(panel);
   return wing === undefined ? called : noted(called, wing, entry, null, false, timed);
 }
@@ -35,8 +36,8 @@ export function flowChanged(
       const states = called === null ? null : statesCalled(before, wing, called);
       const next =
         states === null
-          ? withPanels(before, own, state, timed)
-          : withProbes(before, wing, states, timed);
+          ? withPanels(before, own, state, timed, entry)
+          : withProbes(before, wing, states, timed, entry);
       return noted(next, wing, entry, called, byCommand, timed);
     },
     askedForPanels(fold, panels, timed),
@@ -51,7 +52,7 @@ export function probesRead(fold: Fold, entry: EntryOf<'probesRead'>, timed: Time
       return before;
     }
     const states = statesCalled(before, wing, called);
-    const next = states === null ? before : withProbes(before, wing, states, timed);
+    const next = states === null ? before : withProbes(before, wing, states, timed, entry);
     return noted(next, wing, entry, called, false, timed);
   }, fold);
 }
@@ -106,6 +107,7 @@ function withProbes(
   wing: Wing,
   states: ReadonlyMap<string, PanelState>,
   timed: Timed,
+  entry: KnownEntry,
 ): Fold {
   const parts = fold.memory.sheet.wings[wing];
   const probes: Record<string, ProbeNow> = { ...fold.state.probes };
@@ -126,6 +128,9 @@ function withProbes(
     const state = stateOfPanel(parts.probesOf[panel] ?? [], probes);
     if (state !== null) {
       panels[panel] = { ...timed, state, from: 'probes' };
+      if (parts.probesOf[panel]?.some((probe) => states.has(probe)) === true) {
+        asked = secondLook(asked, panel, state, timed, entry);
+      }
     }
   }
   return withState(asked, { probes, panels });
@@ -149,12 +154,56 @@ function stateOfPanel(
   return common;
 }
 
-function withPanels(fold: Fold, called: readonly string[], state: PanelState, timed: Timed): Fold {
+function withPanels(
+  fold: Fold,
+  called: readonly string[],
+  state: PanelState,
+  timed: Timed,
+  entry: KnownEntry,
+): Fold {
   const panels = { ...fold.state.panels };
+  let asked = fold;
   for (const panel of called) {
     panels[panel] = { ...timed, state, from: 'panel' };
+    asked = secondLook(asked, panel, state, timed, entry);
   }
-  return askedForPanels(withState(fold, { panels }), called, timed);
+  return askedForPanels(withState(asked, { panels }), called, timed);
+}
+
+/** Two calls further apart than this may both be right: the flow may have changed. Common practice, no source. */
+const SAME_LOOK_MS = 30_000;
+
+/**
+ * Keeps each recorder's newest call on a panel beside the others'. The panel shows the newest of all; where two
+ * recorders differ about what is one look in time, both stand and the record asks.
+ */
+function secondLook(
+  fold: Fold,
+  panel: string,
+  state: PanelState,
+  timed: Timed,
+  entry: KnownEntry,
+): Fold {
+  const calls = fold.memory.panelCalls[panel] ?? {};
+  const own = { state, at: timed.at, author: entry.author };
+  const kept = withMemory(fold, {
+    panelCalls: { ...fold.memory.panelCalls, [panel]: { ...calls, [entry.rec]: own } },
+  });
+  return Object.entries(calls)
+    .filter(
+      ([rec, call]) =>
+        rec !== entry.rec && call.state !== state && timed.at - call.at <= SAME_LOOK_MS,
+    )
+    .reduce(
+      (before, [, call]) =>
+        doubted(
+          before,
+          timed,
+          'recordersDisagree',
+          `${panel} ${STATE_WORDS[call.state]} by ${call.author}, ${STATE_WORDS[state]} by ${entry.author}`,
+        ),
+      kept,
+    );
 }
 
 export function askedForPanels(fold: Fold, panels: readonly string[], timed: Timed): Fold {

@@ -11,6 +11,7 @@ import { useSettings, type SettingsStore } from '../kit/settings.ts';
 import { BriefHeader } from './BriefHeader.tsx';
 import { DayList } from './DayList.tsx';
 import type { DeviceTools } from './deviceLines.ts';
+import { JoinFlight } from './JoinFlight.tsx';
 import { OpenFlightView } from './OpenFlightView.tsx';
 import { placeSchema, type Place } from './place.ts';
 import { ScreenPage } from './ScreenPage.tsx';
@@ -45,7 +46,7 @@ export function Brief(props: BriefProps) {
     document.documentElement.dataset['theme'] = settings.theme;
   }, [settings.theme]);
   const [trouble, setTrouble] = useState<string | null>(null);
-  const needsFlight = !['days', 'sheet', 'open', 'size'].includes(kept.at);
+  const needsFlight = !['days', 'sheet', 'open', 'join', 'size'].includes(kept.at);
   const place = needsFlight && journal === null ? DAYS : kept;
   const go = (to: Place) => {
     setTrouble(null);
@@ -96,10 +97,22 @@ export function Brief(props: BriefProps) {
               .journalOf(flight)
               .then(opened, () => setTrouble('That flight could not be read.'))
       }
+      onJoin={(flight) => go({ at: 'join', flight })}
       onDebrief={props.onDebrief}
       onScreen={() => go({ at: 'size' })}
     />
   );
+  const joining =
+    place.at === 'join' ? (
+      <JoinFlight
+        shelf={shelf}
+        clock={clock}
+        flight={place.flight}
+        device={settings.device}
+        onBack={() => go(DAYS)}
+        onJoined={opened}
+      />
+    ) : null;
   // Set here and not only on the page, so that a card calibration is seen while it is made.
   const scale: CSSProperties & Readonly<Record<'--mm', string>> = { '--mm': `${pxPerMm}px` };
   const shared = { ...props, device: settings.device, onOpened: opened, onPlace: go };
@@ -119,7 +132,7 @@ export function Brief(props: BriefProps) {
                 <ScreenPage settings={props.settings} pxPerMm={pxPerMm} />
               </>
             ) : (
-              days
+              (joining ?? days)
             )}
           </main>
         </>
@@ -130,7 +143,7 @@ export function Brief(props: BriefProps) {
           place={place}
           calibrated={settings.pxPerMm !== null}
           pxPerMm={pxPerMm}
-          days={days}
+          days={joining ?? days}
         />
       )}
       {trouble === null ? null : (

@@ -24,6 +24,7 @@ interface DayListProps {
   readonly onCopyOfSheet: (sheet: FlightSheet) => void;
   readonly onSheet: (sheet: FlightSheet) => void;
   readonly onResume: (flight: FlightId) => void;
+  readonly onJoin: (flight: FlightId) => void;
   readonly onDebrief: (flight: FlightId) => void;
   readonly onScreen: () => void;
 }
@@ -131,13 +132,23 @@ function FlightRow({ flight, ...props }: DayListProps & { readonly flight: Fligh
       </p>
       <div className={styles.keys}>
         {flight.state === 'open' && flight.nature !== 'demo' ? (
-          <GroundButton
-            act={`days.open=${flight.flight}`}
-            strong
-            onPress={() => props.onResume(flight.flight)}
-          >
-            {isOpen ? 'Go on' : 'Resume'}
-          </GroundButton>
+          flight.recordedHere ? (
+            <GroundButton
+              act={`days.open=${flight.flight}`}
+              strong
+              onPress={() => props.onResume(flight.flight)}
+            >
+              {isOpen ? 'Go on' : 'Resume'}
+            </GroundButton>
+          ) : (
+            <GroundButton
+              act={`days.join=${flight.flight}`}
+              strong
+              onPress={() => props.onJoin(flight.flight)}
+            >
+              Join as second recorder
+            </GroundButton>
+          )
         ) : null}
         <GroundButton
           act={`days.debrief=${flight.flight}`}

@@ -34,7 +34,7 @@ export function FlightPlace(props: {
   readonly calibrated: boolean;
   readonly pxPerMm: number;
   readonly tools: DeviceTools;
-  readonly place: Exclude<Place, { at: 'days' }>;
+  readonly place: Exclude<Place, { at: 'days' | 'join' }>;
   readonly onPlace: (place: Place) => void;
   readonly onOpened: (journal: Journal) => void;
 }) {

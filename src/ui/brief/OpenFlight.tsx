@@ -6,6 +6,7 @@ import { GroundButton, TextField } from '../kit/Ground.tsx';
 import { ChipField } from '../kit/GroundChips.tsx';
 import { isoDate } from '../kit/time.ts';
 import { useKeptTexts } from './useKept.ts';
+import { personChoices, roleChoices } from './whoWrites.ts';
 import styles from './Brief.module.css';
 
 const NATURES = [
@@ -90,7 +91,7 @@ export function OpenFlight(props: {
         act="open.person"
         label="I am"
         value={person?.id ?? null}
-        choices={sheet.people.map((one) => ({ value: one.id, label: `${one.id}, ${one.role}` }))}
+        choices={personChoices(sheet.people)}
         onChange={(id) => {
           const chosen = sheet.people.find((one) => one.id === id);
           texts.put('person', id);
@@ -98,10 +99,14 @@ export function OpenFlight(props: {
           texts.put('role', chosen?.role ?? '');
         }}
       />
-      <div className={styles.fields}>
-        {text('author', 'Initials', author, authorFault)}
-        {text('role', 'Role', role)}
-      </div>
+      <ChipField
+        act="open.role"
+        label="My role: it chooses the tiles"
+        value={role}
+        choices={roleChoices(role)}
+        onChange={(value) => texts.put('role', value)}
+      />
+      <div className={styles.fields}>{text('author', 'Initials', author, authorFault)}</div>
       <p>
         {props.doubts === 0
           ? 'Nothing on the flight sheet is doubtful.'

@@ -50,14 +50,19 @@ export function OpenFlightView(props: {
           ))}
           {status.trouble === null ? null : <Caution words={troubleWords(status.trouble)} />}
         </nav>
-        {place.at === 'days' ? props.days : null}
-        {place.at !== 'days' && sheet === null ? <p>This flight has no flight sheet.</p> : null}
-        {place.at !== 'days' && sheet !== null ? (
+        {isOfDays(place) ? props.days : null}
+        {!isOfDays(place) && sheet === null ? <p>This flight has no flight sheet.</p> : null}
+        {!isOfDays(place) && sheet !== null ? (
           <FlightPlace {...props} view={view} sheet={sheet} place={place} />
         ) : null}
       </main>
     </>
   );
+}
+
+/** The day list, or what it leads to: nothing of the open flight. */
+function isOfDays(place: Place): place is Extract<Place, { at: 'days' | 'join' }> {
+  return place.at === 'days' || place.at === 'join';
 }
 
 function troubleWords(trouble: NonNullable<JournalStatus['trouble']>): string {

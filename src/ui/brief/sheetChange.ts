@@ -31,6 +31,8 @@ const FIELD_WORDS: Readonly<Record<keyof FlightSheet, string>> = {
   limits: 'limits',
   stopWords: 'stop words',
   tilePages: 'tiles',
+  rolePages: 'tiles of a role',
+  positionAllowed: 'position',
   ownTiles: 'own events',
 };
 

@@ -1,4 +1,5 @@
 import { QUIET_REMINDER } from '../../analysis/reminderLog.ts';
+import { ROLES } from '../../record/roles.ts';
 import { nextOf, sizeWords, TEXT_SIZES, THEMES, THEME_WORDS } from '../kit/settings.ts';
 import { ChipPanel, type Chip } from './ChipPanel.tsx';
 import { EndPanel } from './EndPanel.tsx';
@@ -23,10 +24,7 @@ export function DeskPanel({ panel }: { readonly panel: Desk }) {
   const back: Chip = { act: 'desk-back', label: 'Back', onTouch: () => go('first') };
   const heads = {
     first: ['This tablet', deskWords(fly)],
-    scribe: [
-      `Scribe now: ${fly.state.scribe?.author ?? fly.journal.author().author}`,
-      'Who takes the pen?',
-    ],
+    scribe: [`Pen of this tablet: ${penWords(fly)}`, 'Who takes the pen?'],
   } as const;
   const chips = { first: firstChips(fly, go), scribe: scribeChips(fly) };
   return (
@@ -97,18 +95,36 @@ function firstChips(fly: Fly, go: (page: Desk['page']) => void): readonly Chip[]
 
 function scribeChips(fly: Fly): readonly Chip[] {
   const people = fly.sheet?.people ?? [];
-  const from = fly.state.scribe?.author ?? fly.journal.author().author;
-  return people.map((person) => ({
-    act: `scribe-${person.id}`,
-    label:
-      person.name === undefined ? `${person.id} ${person.role}` : `${person.name}, ${person.role}`,
-    set: (person.name ?? person.id) === from,
-    onTouch: ({ stamp }) => {
-      const to = person.name ?? person.id;
+  const { author: from, role: now } = fly.journal.author();
+  const take =
+    (to: string, role: string): Chip['onTouch'] =>
+    ({ stamp }) => {
       // The one who takes the pen signs for taking it.
-      fly.journal.setAuthor({ author: to, role: person.role });
-      void fly.append({ kind: 'scribeChanged', body: { from, to, role: person.role }, stamp });
+      fly.journal.setAuthor({ author: to, role });
+      void fly.append({ kind: 'scribeChanged', body: { from, to, role }, stamp });
       fly.move({ do: 'panel', panel: null });
-    },
-  }));
+    };
+  return [
+    ...people.map((person) => ({
+      act: `scribe-${person.id}`,
+      label:
+        person.name === undefined
+          ? `${person.id} ${person.role}`
+          : `${person.name}, ${person.role}`,
+      set: (person.name ?? person.id) === from && person.role === now,
+      onTouch: take(person.name ?? person.id, person.role),
+    })),
+    // The same hand in another role: it chooses the tiles.
+    ...ROLES.map((role, index) => ({
+      act: `role-${index}`,
+      label: `as ${role}`,
+      set: role === now,
+      onTouch: take(from, role),
+    })),
+  ];
+}
+
+function penWords({ journal }: Fly): string {
+  const { author, role } = journal.author();
+  return role === '' ? author : `${author}, ${role}`;
 }

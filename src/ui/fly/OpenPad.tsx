@@ -1,6 +1,7 @@
 import { useState, type ReactNode } from 'react';
 import type { Wing } from '../../record/sheet.ts';
 import { useSecond } from '../kit/time.ts';
+import { CountPad } from './CountPad.tsx';
 import { CoverControls, CoversPad } from './CoversPad.tsx';
 import { useFly } from './flyContext.ts';
 import type { Pad } from './flyState.ts';
@@ -59,6 +60,8 @@ export function OpenPad({ pad }: { readonly pad: Pad }) {
       );
     case 'probes':
       return <ProbePlaces pad={pad} />;
+    case 'count':
+      return <CountPad pad={pad} />;
     case 'covers':
       return <CoverPlaces pad={pad} />;
     case 'pressures':
@@ -151,6 +154,7 @@ function ProbePlaces({ pad }: { readonly pad: Extract<Pad, { kind: 'probes' }> }
       pad={<ProbesPad wing={wing} page={page} naming={naming} />}
       controls={
         <ProbeControls
+          pad={pad}
           wing={wing}
           page={page}
           naming={naming}

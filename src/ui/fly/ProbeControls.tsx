@@ -1,14 +1,17 @@
 import type { Wing } from '../../record/sheet.ts';
+import { TOUCH } from '../kit/touchRules.ts';
 import { otherWing } from './act.ts';
 import { ControlGrid } from './ControlGrid.tsx';
 import { useFly } from './flyContext.ts';
 import { callOf } from './probeDraft.ts';
 import { probeColumns } from './probeColumns.ts';
+import type { Pad } from './flyState.ts';
 import type { ProbeNaming } from './useProbePad.ts';
 import { CALLED_STATES, STATE_WORDS } from './wingState.ts';
 
 /** Beside the probes: which state is being named, all at once, the other wing, and Enter. */
 export function ProbeControls(props: {
+  readonly pad: Extract<Pad, { kind: 'probes' }>;
   readonly wing: Wing;
   readonly page: number;
   readonly naming: ProbeNaming;
@@ -30,8 +33,32 @@ export function ProbeControls(props: {
           chosen: naming.brush === state,
           onTouch: () => naming.setBrush(state),
         })),
-        { act: 'all-laminar', label: 'All LAM', onTouch: () => naming.setAll(wing, 'laminar') },
-        { act: 'all-turbulent', label: 'All TRB', onTouch: () => naming.setAll(wing, 'turbulent') },
+        {
+          act: 'all-brush',
+          label: `Hold all ${STATE_WORDS[naming.brush]}`,
+          onTouch: ({ lastedMs }) =>
+            lastedMs >= TOUCH.holdMs
+              ? naming.setAll(wing, naming.brush)
+              : fly.move({
+                  do: 'notice',
+                  words: 'Hold it for the whole wing',
+                  at: fly.clock.now(),
+                }),
+        },
+        {
+          act: 'probes-count',
+          label: 'Count',
+          onTouch: ({ stamp }) =>
+            fly.move({
+              do: 'open',
+              pad: {
+                kind: 'count',
+                target: props.pad.target,
+                stamp: props.pad.stamp ?? stamp,
+                wing,
+              },
+            }),
+        },
         {
           act: 'wing-other',
           label: wing === 'L' ? 'Right' : 'Left',

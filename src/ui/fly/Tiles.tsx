@@ -9,8 +9,8 @@ import styles from './Tiles.module.css';
 
 /** Twelve events of the phase in places that never move. */
 export function Tiles() {
-  const { sheet, state, layout } = useFly();
-  const tiles = pageTiles(sheet, state.phase, layout.places.wing !== null);
+  const { sheet, state, layout, role } = useFly();
+  const tiles = pageTiles(sheet, state.phase, layout.places.wing !== null, role);
   return (
     <div className={styles.tiles}>
       {tiles.map((tile, place) =>

@@ -19,6 +19,8 @@ export interface Scene {
   readonly sheet: FlightSheet | null;
   /** The card that comes next, by order of the cards and what was flown. */
   readonly nextPoint: string | null;
+  /** The wing that this tablet's role looks after; null for the scribe, who looks after both. */
+  readonly wing: Wing | null;
   readonly at: EpochMs;
 }
 

@@ -1,4 +1,5 @@
 import { epochMs } from '../../record/brand.ts';
+import type { Body } from '../../record/entry.ts';
 import {
   masterClock,
   nextEncounter,
@@ -7,6 +8,7 @@ import {
   openInterval,
   openSample,
   pointAtHand,
+  probesOf,
   type Act,
   type Scene,
 } from './act.ts';
@@ -29,6 +31,10 @@ const sampleBody = (scene: Scene): { sample?: string } => {
   const sample = openSample(scene.state);
   return sample === null ? {} : { sample };
 };
+
+/** An engineer's touch is about the own wing, even when nothing more is said of it. */
+const ownWing = ({ wing, sheet }: Scene): Pick<Body<'laminarGained'>, 'wings'> =>
+  wing === null ? {} : { wings: { [wing]: { of: probesOf(sheet, wing).length } } };
 
 /**
  * Every event that Fly can write with one touch. Each beginning and each end is an act of its own, so that a late end,
@@ -88,9 +94,9 @@ const BUILT_IN: readonly Act[] = [
     kind: 'suctionTurnedOn',
     body: { ...mark, wing: 'R' },
   })),
-  act('suction-change', 'Suction', 'Change', (_scene, mark) => ({
+  act('suction-change', 'Suction', 'Change', (scene, mark) => ({
     kind: 'suctionChanged',
-    body: { ...mark, wing: 'both' },
+    body: { ...mark, wing: scene.wing ?? 'both' },
   })),
   act('suction-off', 'Suction', 'Off', (_scene, mark) => ({
     kind: 'suctionTurnedOff',
@@ -133,9 +139,18 @@ const BUILT_IN: readonly Act[] = [
     kind: 'stopCalled',
     body: { ...mark, call: 'abort' },
   })),
-  act('gain', 'Gain', 'Laminar', (_scene, mark) => ({ kind: 'laminarGained', body: mark })),
-  act('loss', 'Loss', 'Laminar', (_scene, mark) => ({ kind: 'laminarLost', body: mark })),
-  act('probes', 'Probes', 'Read', (_scene, mark) => ({ kind: 'probesRead', body: mark })),
+  act('gain', 'Gain', 'Laminar', (scene, mark) => ({
+    kind: 'laminarGained',
+    body: { ...mark, ...ownWing(scene) },
+  })),
+  act('loss', 'Loss', 'Laminar', (scene, mark) => ({
+    kind: 'laminarLost',
+    body: { ...mark, ...ownWing(scene) },
+  })),
+  act('probes', 'Probes', 'Read', (scene, mark) => ({
+    kind: 'probesRead',
+    body: { ...mark, ...ownWing(scene) },
+  })),
   act('cloud-ahead', 'Cloud', 'Ahead', (_scene, mark) => ({ kind: 'moistureSighted', body: mark })),
   act('cloud-in', 'Cloud', 'Enter', (scene, mark) => ({
     kind: 'moistureEntered',

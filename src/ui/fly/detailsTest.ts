@@ -37,11 +37,15 @@ export function suctionFields(
     case 'suctionUnitSwitched':
       return [words('state', 'State', 'state', PHRASES.unitState, 'state'), ...meters];
     case 'suctionTurnedOn':
-      return [WINGS_CHOICE, settingField(scene), ...meters, regionField];
+      return scene.wing === null
+        ? [WINGS_CHOICE, settingField(scene), regionField(scene), ...meters]
+        : [settingField(scene), regionField(scene), WINGS_CHOICE, ...meters];
     case 'suctionChanged':
-      return [settingField(scene), INSTEAD_OF_CHANGE, WINGS_CHOICE, ...meters, regionField];
+      return scene.wing === null
+        ? [settingField(scene), INSTEAD_OF_CHANGE, WINGS_CHOICE, regionField(scene), ...meters]
+        : [settingField(scene), regionField(scene), INSTEAD_OF_CHANGE, WINGS_CHOICE, ...meters];
     case 'suctionTurnedOff':
-      return [WINGS_CHOICE, ...meters];
+      return [WINGS_CHOICE, regionField(scene), ...meters];
   }
 }
 
@@ -56,13 +60,14 @@ const INSTEAD_OF_CHANGE: Field = {
   ],
 };
 
-const regionField = words(
-  'region',
-  'Region',
-  'region',
-  ['leading edge', 'inboard', 'outboard', 'upper', 'lower'],
-  'region',
-);
+const USUAL_REGIONS = ['leading edge', 'inboard', 'outboard', 'upper', 'lower'];
+
+/** The regions that this flight has named, the newest first, then the usual ones. */
+function regionField(scene: Scene): Field {
+  const named = [...items(scene.state.suctionChanges)].flatMap((each) => each.region ?? []);
+  const regions = [...new Set([...named.toReversed(), ...USUAL_REGIONS])];
+  return words('region', 'Region', 'region', regions, 'region');
+}
 
 /** Settings of the cards, then those used in this flight that no card names. */
 function settingField(scene: Scene): Field {

@@ -16,7 +16,7 @@ export interface Face {
 
 export function faceOf(tile: Tile, scene: Scene, now: EpochMs): Face {
   const { does } = tile;
-  const since = sinceOf(tile, scene.state);
+  const since = sinceOf(tile, scene.state, scene.wing);
   const time = since === null ? null : running(now - since);
   switch (does.kind) {
     case 'pad':
@@ -52,6 +52,7 @@ export function faceOf(tile: Tile, scene: Scene, now: EpochMs): Face {
 const PAD_FOOT = {
   tank: 'Gauge',
   wing: 'Map',
+  count: 'Probes',
   more: 'Events',
   desk: 'Tablet',
   log: 'So far',

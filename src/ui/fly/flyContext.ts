@@ -4,7 +4,7 @@ import type { EntryId, EpochMs } from '../../record/brand.ts';
 import type { Draft, Entry, Stamp } from '../../record/entry.ts';
 import type { FlightView } from '../../record/flight.ts';
 import type { FlightState } from '../../record/flightState.ts';
-import type { FlightSheet } from '../../record/sheet.ts';
+import type { FlightSheet, Wing } from '../../record/sheet.ts';
 import type { DeviceSettings } from '../kit/settings.ts';
 import type { Scene } from './act.ts';
 import type { Change } from './field.ts';
@@ -18,6 +18,9 @@ export interface Fly {
   readonly view: FlightView;
   readonly state: FlightState;
   readonly sheet: FlightSheet | null;
+  /** What the one who holds this tablet's pen does on board, and the wing that follows from it. */
+  readonly role: string;
+  readonly wing: Wing | null;
   readonly status: JournalStatus;
   readonly layout: FlyLayout;
   readonly settings: DeviceSettings;

@@ -63,6 +63,14 @@ export type Pad =
       readonly stamp: Stamp | null;
       readonly wing: Wing;
     }
+  | {
+      readonly kind: 'count';
+      /** The gain, loss or reading that the count belongs to; null: a reading is written with it. */
+      readonly target: EntryId | null;
+      readonly stamp: Stamp | null;
+      readonly wing: Wing;
+      readonly page?: number;
+    }
   | { readonly kind: 'wing'; readonly wing: Wing }
   | { readonly kind: 'more'; readonly page: number }
   | { readonly kind: 'log'; readonly page: number };
@@ -142,6 +150,7 @@ export function hasControls(pad: Pad): boolean {
   return (
     pad.kind === 'wing' ||
     pad.kind === 'probes' ||
+    pad.kind === 'count' ||
     pad.kind === 'covers' ||
     (pad.kind === 'pressures' && pad.probe === null)
   );

@@ -37,6 +37,13 @@ function saidState(said: WingProbes, id: string): PanelState {
   if (said.intermittentProbes?.includes(id) === true) {
     return 'intermittent';
   }
+  if (said.turbulentProbes !== undefined && said.laminarProbes !== undefined) {
+    return said.turbulentProbes.includes(id)
+      ? 'turbulent'
+      : said.laminarProbes.includes(id)
+        ? 'laminar'
+        : 'notAssessed';
+  }
   if (said.turbulentProbes !== undefined) {
     return said.turbulentProbes.includes(id) ? 'turbulent' : 'laminar';
   }
@@ -48,20 +55,20 @@ function saidState(said: WingProbes, id: string): PanelState {
 
 /**
  * A wing's call in the words of the record: the fewer of laminar and turbulent ones by name, an intermittent one in
- * neither count. Probes that nobody has assessed count as not laminar only if some other one was called.
+ * neither count. Where some probe was not assessed both are named, so that it stays so.
  */
 export function callOf(states: ProbeStates): WingProbes {
   const ids = Object.keys(states).toSorted();
   const named = (state: PanelState): readonly string[] => ids.filter((id) => states[id] === state);
   const laminar = named('laminar');
   const intermittent = named('intermittent');
-  const turbulent = ids.filter((id) => states[id] === 'turbulent' || states[id] === 'notAssessed');
+  const turbulent = named('turbulent');
+  const all = named('notAssessed').length === 0;
   return {
     of: ids.length,
     laminarCount: laminar.length,
-    ...(laminar.length < turbulent.length
-      ? { laminarProbes: laminar }
-      : { turbulentProbes: turbulent }),
+    ...((!all || laminar.length < turbulent.length) && { laminarProbes: laminar }),
+    ...((!all || laminar.length >= turbulent.length) && { turbulentProbes: turbulent }),
     ...(intermittent.length > 0 && { intermittentProbes: intermittent }),
   };
 }

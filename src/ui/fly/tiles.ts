@@ -2,10 +2,12 @@ import type { FlightPhase, FlightSheet } from '../../record/sheet.ts';
 import type { FlightState, IntervalKind, Timed } from '../../record/flightState.ts';
 import { openInterval, type Act, type Scene } from './act.ts';
 import { actOf } from './acts.ts';
-import { TILES, USUAL_TILE_PAGES, type TileId } from '../../record/tiles.ts';
+import { wingOfRole } from '../../record/roles.ts';
+import { rolePage, TILES, USUAL_TILE_PAGES, type TileId } from '../../record/tiles.ts';
 
 /** Pads that a tile can open instead of writing at once. */
-export type TilePad = 'fuel' | 'air' | 'tank' | 'wing' | 'more' | 'desk' | 'log' | 'cards' | 'rake';
+export type TilePad =
+  'count' | 'fuel' | 'air' | 'tank' | 'wing' | 'more' | 'desk' | 'log' | 'cards' | 'rake';
 
 export interface Tile {
   readonly id: string;
@@ -74,6 +76,7 @@ const DOES: Readonly<Record<TileId, Does>> = {
   tank: pad('tank'),
   wing: pad('wing'),
   probes: instant('probes'),
+  count: pad('count'),
   gain: instant('gain'),
   loss: instant('loss'),
   rake: pad('rake'),
@@ -101,6 +104,7 @@ const BY_ID = new Map<string, Tile>(
 
 /** Where the wing itself is on the screen, the place of its pad is given to Turn. */
 const WING_GIVES_WAY_TO = 'turn';
+const WING_GIVES_WAY_TO_FOR_ENGINEER = 'desk';
 
 export function tileOf(id: string, sheet: FlightSheet | null): Tile | null {
   const known = BY_ID.get(id);
@@ -113,19 +117,20 @@ export function tileOf(id: string, sheet: FlightSheet | null): Tile | null {
     : { id: own.id, label: own.label, does: { kind: 'own', form: own.form } };
 }
 
-/** The twelve places of a page; `null` where it is left empty. */
+/** The twelve places of the page of a phase, or of a role that has its own; `null` where it is left empty. */
 export function pageTiles(
   sheet: FlightSheet | null,
   phase: FlightPhase,
   wingOnScreen: boolean,
+  role: string,
 ): readonly (Tile | null)[] {
   const named = sheet?.tilePages[phase] ?? [];
-  const ids = named.some((id) => id !== null) ? named : USUAL_TILE_PAGES[phase];
+  const ids =
+    rolePage(sheet, role) ?? (named.some((id) => id !== null) ? named : USUAL_TILE_PAGES[phase]);
+  const givesWay = wingOfRole(role) === null ? WING_GIVES_WAY_TO : WING_GIVES_WAY_TO_FOR_ENGINEER;
   return Array.from({ length: 12 }, (_, place) => {
     const id = ids[place] ?? null;
-    return id === null
-      ? null
-      : tileOf(id === 'wing' && wingOnScreen ? WING_GIVES_WAY_TO : id, sheet);
+    return id === null ? null : tileOf(id === 'wing' && wingOnScreen ? givesWay : id, sheet);
   });
 }
 
@@ -152,7 +157,7 @@ export function actNow(tile: Tile, scene: Scene): Act | null {
     case 'state':
       return actOf(does.since(scene.state) === null ? does.on : does.off);
     case 'suction':
-      return actOf(suctionAct(scene.state));
+      return actOf(suctionAct(scene));
     case 'stop':
       return actOf(scene.state.openRun === null ? 'stop-terminate' : 'point-terminate');
     case 'own':
@@ -162,8 +167,15 @@ export function actNow(tile: Tile, scene: Scene): Act | null {
   }
 }
 
-/** Both wings off: on. One on: the other on. Both on: a change; Off is offered in the detail panel. */
-function suctionAct(state: FlightState): string {
+/** For an engineer, on or change of the own wing. For the scribe: both wings off: on. One on: the other on. Both on: a change; Off is offered in the detail panel. */
+function suctionAct({ state, wing }: Scene): string {
+  if (wing !== null) {
+    return state.suction[wing].on !== null
+      ? 'suction-change'
+      : wing === 'L'
+        ? 'suction-on-left'
+        : 'suction-on-right';
+  }
   const left = state.suction.L.on !== null;
   const right = state.suction.R.on !== null;
   if (left && right) {

@@ -1,5 +1,6 @@
 import type { EpochMs } from '../../record/brand.ts';
 import type { FlightState, Timed } from '../../record/flightState.ts';
+import type { Wing } from '../../record/sheet.ts';
 import type { Touch } from '../kit/touchBoard.ts';
 import { openInterval, type Act, type Mark } from './act.ts';
 import type { Fly } from './flyContext.ts';
@@ -12,10 +13,10 @@ const CLOSE_GUARD_MS = 2000;
 export async function touchTile(fly: Fly, tile: Tile, touch: Touch): Promise<void> {
   const at = touch.stamp.wall;
   if (tile.does.kind === 'pad') {
-    openTilePad(fly, tile.does.pad);
+    openTilePad(fly, tile.does.pad, touch);
     return;
   }
-  const since = sinceOf(tile, fly.state);
+  const since = sinceOf(tile, fly.state, fly.wing);
   if (since !== null && at - since < CLOSE_GUARD_MS) {
     fly.move({ do: 'notice', words: `${tile.label}: too soon, touch again`, at: fly.clock.now() });
     return;
@@ -48,13 +49,17 @@ export async function writeAct(fly: Fly, act: Act, touch: Touch): Promise<void> 
     entry.kind === 'laminarLost' ||
     entry.kind === 'probesRead'
   ) {
-    fly.move({ do: 'open', pad: { kind: 'probes', target, stamp: null, wing: 'L' } });
+    fly.move({ do: 'open', pad: { kind: 'probes', target, stamp: null, wing: fly.wing ?? 'L' } });
   } else if (entry.kind === 'coversReleased' && entry.body.wing !== 'both') {
     fly.move({ do: 'open', pad: { kind: 'covers', target, wing: entry.body.wing } });
   }
 }
 
-function openTilePad(fly: Fly, pad: Extract<Tile['does'], { kind: 'pad' }>['pad']): void {
+function openTilePad(
+  fly: Fly,
+  pad: Extract<Tile['does'], { kind: 'pad' }>['pad'],
+  touch: Touch,
+): void {
   switch (pad) {
     case 'fuel':
     case 'air':
@@ -62,7 +67,13 @@ function openTilePad(fly: Fly, pad: Extract<Tile['does'], { kind: 'pad' }>['pad'
       fly.move({ do: 'open', pad: { kind: 'readings', of: pad, step: 0, glance: null } });
       return;
     case 'wing':
-      fly.move({ do: 'open', pad: { kind: 'wing', wing: 'L' } });
+      fly.move({ do: 'open', pad: { kind: 'wing', wing: fly.wing ?? 'L' } });
+      return;
+    case 'count':
+      fly.move({
+        do: 'open',
+        pad: { kind: 'count', target: null, stamp: touch.stamp, wing: fly.wing ?? 'L' },
+      });
       return;
     case 'more':
     case 'log':
@@ -80,7 +91,7 @@ function openTilePad(fly: Fly, pad: Extract<Tile['does'], { kind: 'pad' }>['pad'
 }
 
 /** Since when the thing that a touch would close has been open; null when a touch would open it. */
-export function sinceOf(tile: Tile, state: FlightState): EpochMs | null {
+export function sinceOf(tile: Tile, state: FlightState, wing: Wing | null): EpochMs | null {
   const { does } = tile;
   const at = (timed: Timed | null | undefined): EpochMs | null => timed?.at ?? null;
   switch (does.kind) {
@@ -89,7 +100,9 @@ export function sinceOf(tile: Tile, state: FlightState): EpochMs | null {
     case 'state':
       return at(does.since(state));
     case 'suction':
-      return at(state.suction.L.on ?? state.suction.R.on);
+      return at(
+        wing === null ? (state.suction.L.on ?? state.suction.R.on) : state.suction[wing].on,
+      );
     case 'own':
       return at(openInterval(state, `own:${tile.id}`)?.opened);
     case 'instant':

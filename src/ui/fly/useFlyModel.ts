@@ -3,6 +3,7 @@ import { nextCard } from '../../analysis/cards.ts';
 import type { Clock, Journal } from '../../journal/journal.ts';
 import type { EntryId, EpochMs } from '../../record/brand.ts';
 import type { Draft, Entry, Stamp } from '../../record/entry.ts';
+import { wingOfRole } from '../../record/roles.ts';
 import { screenMm, useWindowPx } from '../kit/mm.ts';
 import { useSettings, type SettingsStore } from '../kit/settings.ts';
 import { useFlight } from '../useFlight.ts';
@@ -38,9 +39,19 @@ export function useFlyModel(given: {
   const proposed = useMemo(() => nextCard(view)?.point ?? null, [view]);
   const nextPoint = ui.chosenPoint ?? proposed;
 
+  const { role } = journal.author();
+  const wing = wingOfRole(role);
+
   const sceneAt = useCallback(
-    (at: EpochMs): Scene => ({ view, state: view.state, sheet: view.state.sheet, nextPoint, at }),
-    [view, nextPoint],
+    (at: EpochMs): Scene => ({
+      view,
+      state: view.state,
+      sheet: view.state.sheet,
+      nextPoint,
+      wing,
+      at,
+    }),
+    [view, nextPoint, wing],
   );
   const ownCues = useRef<Cues | null>(given.cues ?? null);
   const { sound, pulse } = settings;
@@ -82,6 +93,8 @@ export function useFlyModel(given: {
     view,
     state: view.state,
     sheet: view.state.sheet,
+    role,
+    wing,
     status,
     layout,
     settings,

@@ -123,10 +123,13 @@ describe('the detail panel', () => {
     const fly = await onFly();
     await fly.tap('phase-cruise');
     await fly.tap('tile-gain');
-    await fly.tap('all-laminar');
+    await fly.tap('brush-laminar');
+    await fly.tap('all-brush', 1_000, 700);
+    await fly.tap('all-brush', 1_000, 850);
+    await fly.tap('brush-turbulent');
     await fly.tap('probe-L18');
     await fly.tap('wing-other');
-    await fly.tap('all-turbulent');
+    await fly.tap('all-brush', 1_000, 850);
     await fly.tap('probes-enter');
     expect(last(fly)).toMatchObject({
       body: {

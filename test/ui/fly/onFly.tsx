@@ -1,6 +1,7 @@
 import { act, render, screen } from '@testing-library/react';
 import { vi } from 'vitest';
 import type { Journal } from '../../../src/journal/journal.ts';
+import type { Author } from '../../../src/record/entry.ts';
 import { viewOf, type FlightView } from '../../../src/record/flight.ts';
 import type { FlightSheet } from '../../../src/record/sheet.ts';
 import type { Cues } from '../../../src/ui/fly/cues.ts';
@@ -25,7 +26,11 @@ export interface OnFly {
 }
 
 /** Fly on a memory journal with the flight sheet of the demo flight, on a 10 inch tablet across. */
-export async function onFly(change: Partial<FlightSheet> = {}, cues?: Cues): Promise<OnFly> {
+export async function onFly(
+  change: Partial<FlightSheet> = {},
+  cues?: Cues,
+  author: Author = { author: 'S1', role: 'scribe' },
+): Promise<OnFly> {
   localStorage.clear();
   Object.defineProperty(window, 'innerWidth', { value: 1180, configurable: true });
   Object.defineProperty(window, 'innerHeight', { value: 820, configurable: true });
@@ -37,7 +42,7 @@ export async function onFly(change: Partial<FlightSheet> = {}, cues?: Cues): Pro
     date: '2032-06-02',
     device: 'tablet',
     sheet: { ...sheetOfScript(scriptA), ...change },
-    author: { author: 'S1', role: 'scribe' },
+    author,
     stamp: clock.stampNow(),
   });
   render(

@@ -117,6 +117,7 @@ describe('a scribe and a wing engineer on the same flight', () => {
     expect(view.standing.every(({ standing }) => standing === 'stands')).toBe(true);
 
     await scribe.tap('tab-audit');
+    await scribe.tap('audit-order');
     const audit = scribe.tablet.page.getByText(
       'Two recorders called one panel differently, and both calls are kept: L2 LAM by S1, TRB by E2.',
     );

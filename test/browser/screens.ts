@@ -2,12 +2,15 @@ import type { Theme } from '../../src/ui/kit/settings.ts';
 import { scriptA } from '../flights/flightA.ts';
 import { entriesUntil, flightOfScript } from '../flights/scriptToEntries.ts';
 import { touchMark } from './chart.ts';
+import { inGrey } from './grey.ts';
+import { inCruise } from './inCruise.ts';
 import { leaveFlightOpen, preparedSite } from './prepared.ts';
 import { Scribe } from './scribe.ts';
 import { Tablet } from './tablet.ts';
 
 interface Way {
-  readonly flight: 'inCruise' | 'demo';
+  /** `uncalled`: in cruise, and nobody has called a panel yet. */
+  readonly flight: 'inCruise' | 'uncalled' | 'demo';
   /** Whether going there leaves something in the record. */
   readonly writes: boolean;
   readonly go: (scribe: Scribe) => Promise<void>;
@@ -37,6 +40,9 @@ const onDebrief = (...acts: readonly string[]): Way => ({
   },
 });
 
+/** What the panels of the left wing are called for the picture; the rest stay as they are. */
+const ALL_STATES = { L1: 'laminar', L2: 'intermittent', L3: 'turbulent' };
+
 /** How each screen is reached by touch from a fresh start of the app, and which flight it shows. */
 const WAYS = {
   start: { flight: 'demo', writes: true, go: (scribe) => scribe.tablet.shown('start.demo') },
@@ -56,6 +62,20 @@ const WAYS = {
   },
   'fly-cloud': { ...onFly('tile-cloud'), writes: true },
   'fly-wing': onFly('tile-more', 'tile-wing'),
+  'wing-grey': {
+    flight: 'uncalled',
+    writes: true,
+    // Every state on one wing, and no hue: what a stranger is asked to name.
+    go: async (scribe) => {
+      await scribe.tap('tile-more');
+      await scribe.tap('tile-wing');
+      for (const [panel, state] of Object.entries(ALL_STATES)) {
+        await scribe.tap(`panel-${panel}`);
+        await scribe.tap(`state-${state}`);
+      }
+      await inGrey(scribe.tablet.page);
+    },
+  },
   'fly-log': onFly('tile-more', 'tile-log'),
   'fly-more': onFly('tile-more'),
   debrief: {
@@ -108,7 +128,7 @@ export async function takePictures(
 ): Promise<void> {
   const site = await preparedSite();
   try {
-    for (const flight of ['inCruise', 'demo'] as const) {
+    for (const flight of ['inCruise', 'uncalled', 'demo'] as const) {
       const screens = wanted.screens.filter((screen) => WAYS[screen].flight === flight);
       for (const screen of screens) {
         await pictured(screen, wanted, site.origin, save);
@@ -130,7 +150,10 @@ async function pictured(
   const fresh = async (): Promise<Tablet> => {
     const { executablePath } = wanted;
     const tablet = await Tablet.launch(origin, { executablePath, startAt: IN_CRUISE });
-    if (flight === 'inCruise') await leaveFlightOpen(tablet.page, origin, SO_FAR);
+    if (flight !== 'demo') {
+      const soFar = flight === 'inCruise' ? SO_FAR : inCruise(IN_CRUISE);
+      await leaveFlightOpen(tablet.page, origin, soFar);
+    }
     return tablet;
   };
   let tablet = await fresh();

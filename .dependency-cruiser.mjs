@@ -56,7 +56,8 @@ export default {
       {
         rooms: ['analysis', 'file', 'record', 'aero'],
         files: ['journal/journal.ts'],
-        packages: ['react', 'react-dom', 'luxon', 'valibot'],
+        // perfect-freehand: the outline of an inked stroke, for notes drawn by hand and for nothing else.
+        packages: ['react', 'react-dom', 'luxon', 'valibot', 'perfect-freehand'],
       },
     ),
     room(

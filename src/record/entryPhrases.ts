@@ -44,6 +44,21 @@ export function onOff(on: boolean): string {
   return on ? 'on' : 'off';
 }
 
+export function counted(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? '' : 's'}`;
+}
+
+/** `47.1234 N, 11.5678 E, within 8 m`: digits worth about ten metres. */
+export function positionWords(body: Body<'positionRead'>): readonly string[] {
+  const { latitudeDeg, longitudeDeg, altitudeM, accuracyM } = body;
+  return [
+    `${Math.abs(latitudeDeg).toFixed(4)}\u00a0${latitudeDeg < 0 ? 'S' : 'N'}`,
+    `${Math.abs(longitudeDeg).toFixed(4)}\u00a0${longitudeDeg < 0 ? 'W' : 'E'}`,
+    ...(altitudeM === undefined ? [] : [`${Math.round(altitudeM)}\u00a0m by receiver`]),
+    `within ${Math.ceil(accuracyM)}\u00a0m`,
+  ];
+}
+
 export function wingWords(wing: Wing | 'both'): string {
   return wing === 'both' ? 'L and R' : wing;
 }

@@ -71,6 +71,8 @@ export const KIND_WORDS: Readonly<Record<KnownKind, string>> = {
   pilotCommented: 'Pilot',
   engineerCalled: 'Engineer',
   noted: 'Note',
+  sketchDrawn: 'Sketch',
+  positionRead: 'Position',
   markMade: 'Mark',
   jokerReached: 'Joker',
   bingoReached: 'Bingo',

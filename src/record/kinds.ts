@@ -14,6 +14,7 @@ import {
 import { afterFlight, beforeFlight } from './kindsOnGround.ts';
 import { idSchema as id, measureSchema, unitSchema } from './measure.ts';
 import { flightSheetSchema, wingSchema } from './sheet.ts';
+import { strokesSchema } from './sketch.ts';
 
 /**
  * Everything that a flight can hold. Kinds are past tense: an entry reports, it does not instruct.
@@ -215,6 +216,21 @@ export const bodySchemas = {
   pilotCommented: event({ words }),
   engineerCalled: event({ words }),
   noted: event({ words, target: v.exactOptional(entryIdSchema) }),
+  /** A note drawn by hand on a blank card, about `target` or about now. */
+  sketchDrawn: event({
+    strokes: strokesSchema,
+    caption: v.exactOptional(words),
+    target: v.exactOptional(entryIdSchema),
+  }),
+  /** Where the tablet's own receiver says it is. It flies nothing and stands beside the entries, not in them. */
+  positionRead: event({
+    latitudeDeg: v.pipe(finite, v.minValue(-90), v.maxValue(90)),
+    longitudeDeg: v.pipe(finite, v.minValue(-180), v.maxValue(180)),
+    /** Above the ellipsoid, as the receiver gives it: not a pressure altitude. */
+    altitudeM: v.exactOptional(finite),
+    /** Radius of the horizontal doubt, 95 % by the receiver's own account. */
+    accuracyM: v.pipe(finite, v.minValue(0)),
+  }),
   markMade: event({}),
   jokerReached: event({}),
   bingoReached: event({}),

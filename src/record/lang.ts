@@ -2,12 +2,14 @@ import { unreachable, type Entry, type KnownEntry } from './entry.ts';
 import {
   calibrationWords,
   changeWords,
+  counted,
   DEVICE_WORDS,
   FORM_WORDS,
   listed,
   measured,
   numbered,
   onOff,
+  positionWords,
   signed,
   STATE_WORDS,
   stepWords,
@@ -186,6 +188,10 @@ function saying(entry: KnownEntry): Words {
     case 'engineerCalled':
     case 'noted':
       return [`${kind}:`, entry.body.words];
+    case 'sketchDrawn':
+      return [`${kind}, ${counted(entry.body.strokes.length, 'stroke')}`, entry.body.caption];
+    case 'positionRead':
+      return [kind, ...positionWords(entry.body)];
     case 'ownEventMarked':
       return [entry.body.label, FORM_WORDS[entry.body.form]];
     case 'sampleHandedOver':

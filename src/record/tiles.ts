@@ -40,6 +40,7 @@ export const TILES = [
   { id: 'pilot', label: 'Pilot', words: 'Pilot comment' },
   { id: 'call', label: 'Call', words: 'Engineer call' },
   { id: 'note', label: 'Note', words: 'Note' },
+  { id: 'sketch', label: 'Sketch', words: 'Note drawn by hand on a blank card' },
   { id: 'mark', label: 'Mark', words: 'Event mark: time now, meaning later' },
   { id: 'joker', label: 'Joker', words: 'Joker fuel reached' },
   { id: 'bingo', label: 'Bingo', words: 'Bingo fuel reached' },

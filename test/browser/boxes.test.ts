@@ -39,6 +39,7 @@ const PLACES: Readonly<Record<string, readonly string[]>> = {
   rake: ['tile-more', 'tile-rake'],
   probes: ['tile-gain'],
   'probe count': ['tile-more', 'tile-count'],
+  sketch: ['tile-more', 'tile-sketch'],
   'suction, its region': ['phase-cruise', 'tile-suction', 'panel-next'],
   covers: ['phase-climb', 'tile-coversLeft'],
   detail: ['phase-cruise', 'tile-cloud'],

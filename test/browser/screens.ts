@@ -62,6 +62,8 @@ const WAYS = {
   },
   'fly-cloud': { ...onFly('tile-cloud'), writes: true },
   'fly-wing': onFly('tile-more', 'tile-wing'),
+  'fly-count': onFly('tile-more', 'tile-count'),
+  'fly-sketch': onFly('tile-more', 'tile-sketch'),
   'wing-grey': {
     flight: 'uncalled',
     writes: true,

@@ -5,6 +5,7 @@ import { viewOf } from '../../src/record/flight.ts';
 import { inCruise } from './inCruise.ts';
 import { leaveFlightOpen, preparedSite, type PreparedSite } from './prepared.ts';
 import { Scribe } from './scribe.ts';
+import type { Size } from './requirements/sizes.ts';
 import { SIZES, Tablet } from './tablet.ts';
 import { takeInFile } from './takeInFile.ts';
 import { fromFlyToDebrief, openFile, savedFile, takeIn } from './timelineFiles.ts';
@@ -22,7 +23,7 @@ afterEach(async () => {
   await site.close();
 });
 
-async function switchedOn(size = SIZES.kneeboard): Promise<Scribe> {
+async function switchedOn(size: Size = SIZES.kneeboard): Promise<Scribe> {
   const tablet = await Tablet.launch(site.origin, {
     executablePath: findBrowser() ?? '',
     startAt: NOW,

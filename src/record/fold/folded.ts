@@ -191,6 +191,8 @@ function said(fold: Fold, entry: KnownEntry, timed: Timed, ownAt: EpochMs): Fold
     case 'fuelStateRead':
     case 'rakeRead':
     case 'moistureSighted':
+    case 'sketchDrawn':
+    case 'positionRead':
     case 'pilotCommented':
     case 'engineerCalled':
     case 'jokerReached':

@@ -33,7 +33,7 @@ export function CountPad({ pad }: { readonly pad: CountState }) {
     );
   }
   const whole = padGrid(places.full, 15);
-  const perPage = whole.columns * whole.rows - keys.length;
+  const perPage = whole.columns * whole.rows - keys.length - PLATE_CELLS;
   const pages = Math.max(1, Math.ceil(numbers.length / perPage));
   const page = (pad.page ?? 0) % pages;
   return (
@@ -42,6 +42,7 @@ export function CountPad({ pad }: { readonly pad: CountState }) {
         pad={pad}
         numbers={numbers.slice(page * perPage, (page + 1) * perPage)}
         {...whole}
+        plate={{ title, sub: `LAM of ${of}` }}
         keys={
           pages > 1
             ? [
@@ -58,6 +59,9 @@ export function CountPad({ pad }: { readonly pad: CountState }) {
     </Place>
   );
 }
+
+/** Which wing it is has to stand among the numbers where nothing stands beside them. */
+const PLATE_CELLS = 2;
 
 /** Few numbers stand in as square a grid as the room allows, so that none is far from the others. */
 function fitted(
@@ -94,6 +98,7 @@ function Numbers(props: {
   readonly numbers: readonly number[];
   readonly columns: number;
   readonly rows: number;
+  readonly plate?: { readonly title: string; readonly sub: string };
   readonly keys: readonly Control[];
 }) {
   const fly = useFly();
@@ -111,6 +116,12 @@ function Numbers(props: {
           <b>{count}</b>
         </TouchKey>
       ))}
+      {props.plate === undefined ? null : (
+        <p className={styles.plate}>
+          <b>{props.plate.title}</b>
+          <span>{props.plate.sub}</span>
+        </p>
+      )}
       {props.keys.map((key) => (
         <TouchKey
           key={key.act}

@@ -8,7 +8,7 @@ import { touchTile, writeAct } from './touchTile.ts';
 import styles from './MorePad.module.css';
 
 /** Pads that a page of tiles may lack; they come first, then every event there is. */
-const PADS = ['log', 'desk', 'cards', 'count', 'fuel', 'air', 'tank', 'wing', 'rake'];
+const PADS = ['log', 'desk', 'cards', 'count', 'sketch', 'fuel', 'air', 'tank', 'wing', 'rake'];
 
 /** Every event, each beginning and each end by its own name: for what no page holds, and for what was missed. */
 export function MorePad({ page }: { readonly page: number }) {

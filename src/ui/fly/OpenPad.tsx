@@ -16,6 +16,7 @@ import { PressureControls, PressuresPad } from './PressuresPad.tsx';
 import { ProbeControls } from './ProbeControls.tsx';
 import { ProbesPad } from './ProbesPad.tsx';
 import { QueryKeys, QueryWords, useQuery } from './QueryStrip.tsx';
+import { SketchPad } from './SketchPad.tsx';
 import { TextPad } from './TextPad.tsx';
 import { useCovers } from './useCovers.ts';
 import { useProbeNaming } from './useProbePad.ts';
@@ -62,6 +63,8 @@ export function OpenPad({ pad }: { readonly pad: Pad }) {
       return <ProbePlaces pad={pad} />;
     case 'count':
       return <CountPad pad={pad} />;
+    case 'sketch':
+      return <SketchPad pad={pad} />;
     case 'covers':
       return <CoverPlaces pad={pad} />;
     case 'pressures':

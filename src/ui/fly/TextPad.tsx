@@ -6,7 +6,8 @@ import { useFly } from './flyContext.ts';
 import type { Pad } from './flyState.ts';
 import styles from './TextPad.module.css';
 
-/** Longer is for Debrief: nobody types more in the air. */
+/** Of a note: longer is for Debrief, nobody types more in the air. Of what somebody else said: as it was said. */
+const MOST_LETTERS_OF_NOTE = 60;
 const MOST_LETTERS = 120;
 
 /** Free text by the system keyboard, at the top of the pad where that keyboard does not reach. */
@@ -19,6 +20,7 @@ export function TextPad({ pad }: { readonly pad: Extract<Pad, { kind: 'text' }> 
   const textKey = `${pad.target}-${pad.path}`;
   const standing = fly.view.byId(pad.target);
   const said = standing === undefined ? '' : valueAt(standing, pad.path);
+  const isNote = ['note', 'caption'].includes(pad.path) || standing?.entry.kind === 'noted';
   const [text, setText] = useState(
     fly.ui.texts.get(textKey) ?? (typeof said === 'string' ? said : ''),
   );
@@ -28,7 +30,7 @@ export function TextPad({ pad }: { readonly pad: Extract<Pad, { kind: 'text' }> 
       <textarea
         id={id}
         data-act="text"
-        maxLength={MOST_LETTERS}
+        maxLength={isNote ? MOST_LETTERS_OF_NOTE : MOST_LETTERS}
         value={text}
         ref={field}
         autoComplete="off"

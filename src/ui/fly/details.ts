@@ -1,6 +1,6 @@
 import type { KnownEntry } from '../../record/entry.ts';
 import type { Scene } from './act.ts';
-import { afterFields, commonFields } from './detailsCommon.ts';
+import { afterFields, commonFields, DRAW } from './detailsCommon.ts';
 import { flowFields, samplerFields, weatherFields } from './detailsFlow.ts';
 import { coversFields, pointFields, suctionFields } from './detailsTest.ts';
 import { choose, change, words, type Field } from './field.ts';
@@ -111,7 +111,9 @@ function ownFields(entry: KnownEntry, scene: Scene): readonly Field[] {
     case 'photoFrameTaken':
       return [count('frame', 'Frame', '', 'frame', 4)];
     case 'noted':
-      return [words('words', 'Note', 'words', PHRASES.note, 'words')];
+      return [words('words', 'Note', 'words', PHRASES.note, 'words'), DRAW];
+    case 'sketchDrawn':
+      return [words('caption', 'Caption', 'caption', PHRASES.note, 'caption')];
     case 'pilotCommented':
       return [words('words', 'Pilot said', 'words', PHRASES.pilot, 'words')];
     case 'engineerCalled':

@@ -21,8 +21,11 @@ export function commonFields(entry: KnownEntry, scene: Scene): readonly Field[] 
     ),
     lateField,
     ...(entry.kind === 'markMade' || entry.kind === 'noted' ? [] : [note]),
+    ...(entry.kind === 'sketchDrawn' || entry.kind === 'noted' ? [] : [DRAW]),
   ];
 }
+
+export const DRAW: Field = { form: 'sketch', id: 'sketch', label: 'Draw' };
 
 const lateField: Field = {
   form: 'choose',

@@ -45,6 +45,7 @@ export function twoLines(words: string, letters: number): readonly string[] {
 
 const NOT_EVENTS: ReadonlySet<KnownKind> = new Set<KnownKind>([
   'deviceNoted',
+  'positionRead',
   'phaseChosen',
   'reminderShown',
   'reminderAnswered',

@@ -53,6 +53,7 @@ const PAD_FOOT = {
   tank: 'Gauge',
   wing: 'Map',
   count: 'Probes',
+  sketch: 'Draw',
   more: 'Events',
   desk: 'Tablet',
   log: 'So far',

@@ -59,6 +59,8 @@ export type Field =
     }
   | { readonly form: 'probes'; readonly id: string; readonly label: string }
   | { readonly form: 'pressures'; readonly id: string; readonly label: string }
+  /** A card to draw on, about this entry. */
+  | { readonly form: 'sketch'; readonly id: string; readonly label: string }
   | { readonly form: 'tubes'; readonly id: string; readonly label: string }
   | {
       readonly form: 'covers';

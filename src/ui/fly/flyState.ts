@@ -1,6 +1,7 @@
 import type { EntryId, EpochMs } from '../../record/brand.ts';
 import type { Stamp } from '../../record/entry.ts';
 import type { Wing } from '../../record/sheet.ts';
+import type { Strokes } from '../../record/sketch.ts';
 import type { Boxes } from './boxes.ts';
 import type { Field } from './field.ts';
 
@@ -71,6 +72,8 @@ export type Pad =
       readonly wing: Wing;
       readonly page?: number;
     }
+  /** A blank card; what is drawn on it is about `target`, or about now. */
+  | { readonly kind: 'sketch'; readonly target: EntryId | null }
   | { readonly kind: 'wing'; readonly wing: Wing }
   | { readonly kind: 'more'; readonly page: number }
   | { readonly kind: 'log'; readonly page: number };
@@ -92,6 +95,12 @@ export type Panel =
       readonly chips: number;
     };
 
+/** What is drawn on a card so far, and when its first stroke began: the time of the sketch. */
+export interface Ink {
+  readonly strokes: Strokes;
+  readonly first: Stamp;
+}
+
 export interface FlyUi {
   readonly pad: Pad | null;
   readonly panel: Panel | null;
@@ -111,6 +120,8 @@ export interface FlyUi {
   readonly drafts: ReadonlyMap<string, Boxes>;
   /** Words that were left half-written. */
   readonly texts: ReadonlyMap<string, string>;
+  /** Cards that were left half-drawn, by what they are about. */
+  readonly inks: ReadonlyMap<string, Ink>;
   /** The card that the scribe chose to fly next, ahead of the order of the cards. */
   readonly chosenPoint: string | null;
   /** One line: a touch that was ignored, a back gesture. */
@@ -127,6 +138,7 @@ export const HOME: FlyUi = {
   query: null,
   drafts: new Map(),
   texts: new Map(),
+  inks: new Map(),
   chosenPoint: null,
   notice: null,
 };
@@ -143,6 +155,7 @@ export type FlyMove =
   | { readonly do: 'point'; readonly point: string | null }
   | { readonly do: 'notice'; readonly words: string; readonly at: EpochMs }
   | { readonly do: 'keepText'; readonly key: string; readonly text: string }
+  | { readonly do: 'ink'; readonly key: string; readonly ink: Ink | null }
   | { readonly do: 'home' };
 
 /** Whether controls stand beside the pad, in place of what is echoed. */
@@ -151,6 +164,7 @@ export function hasControls(pad: Pad): boolean {
     pad.kind === 'wing' ||
     pad.kind === 'probes' ||
     pad.kind === 'count' ||
+    pad.kind === 'sketch' ||
     pad.kind === 'covers' ||
     (pad.kind === 'pressures' && pad.probe === null)
   );
@@ -249,10 +263,20 @@ export function flyMoved(ui: FlyUi, move: FlyMove): FlyUi {
       }
       return { ...ui, texts };
     }
+    case 'ink': {
+      const inks = new Map(ui.inks);
+      if (move.ink === null) {
+        inks.delete(move.key);
+      } else {
+        inks.set(move.key, move.ink);
+      }
+      return { ...ui, inks };
+    }
     case 'home':
       return {
         ...HOME,
         texts: ui.texts,
+        inks: ui.inks,
         drafts: keptDrafts(ui),
         chosenPoint: ui.chosenPoint,
         notice: ui.notice,

@@ -28,6 +28,9 @@ export function openFieldPad(
     case 'pressures':
       fly.move({ do: 'open', pad: { kind: 'pressures', target, probe: null, page: 0, wing: 'L' } });
       return;
+    case 'sketch':
+      fly.move({ do: 'open', pad: { kind: 'sketch', target } });
+      return;
     case 'tubes':
       fly.move({ do: 'open', pad: { kind: 'tubes', target } });
       return;

@@ -7,7 +7,17 @@ import { rolePage, TILES, USUAL_TILE_PAGES, type TileId } from '../../record/til
 
 /** Pads that a tile can open instead of writing at once. */
 export type TilePad =
-  'count' | 'fuel' | 'air' | 'tank' | 'wing' | 'more' | 'desk' | 'log' | 'cards' | 'rake';
+  | 'count'
+  | 'sketch'
+  | 'fuel'
+  | 'air'
+  | 'tank'
+  | 'wing'
+  | 'more'
+  | 'desk'
+  | 'log'
+  | 'cards'
+  | 'rake';
 
 export interface Tile {
   readonly id: string;
@@ -87,6 +97,7 @@ const DOES: Readonly<Record<TileId, Does>> = {
   pilot: instant('pilot'),
   call: instant('engineer'),
   note: instant('note'),
+  sketch: pad('sketch'),
   mark: instant('mark'),
   joker: instant('joker'),
   bingo: instant('bingo'),

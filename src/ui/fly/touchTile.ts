@@ -75,6 +75,9 @@ function openTilePad(
         pad: { kind: 'count', target: null, stamp: touch.stamp, wing: fly.wing ?? 'L' },
       });
       return;
+    case 'sketch':
+      fly.move({ do: 'open', pad: { kind: 'sketch', target: null } });
+      return;
     case 'more':
     case 'log':
       fly.move({ do: 'open', pad: { kind: pad, page: 0 } });

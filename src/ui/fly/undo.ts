@@ -17,6 +17,7 @@ const PASSED_OVER: ReadonlySet<KnownKind> = new Set<KnownKind>([
   'entryWithdrawn',
   'unconfirmedSettled',
   'deviceNoted',
+  'positionRead',
   'briefAccepted',
   'reminderShown',
   'reminderAnswered',

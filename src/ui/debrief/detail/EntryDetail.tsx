@@ -3,6 +3,7 @@ import type { EntryId } from '../../../record/brand.ts';
 import type { StandingEntry } from '../../../record/flightState.ts';
 import { entryWords } from '../../../record/lang.ts';
 import { GroundButton } from '../../kit/Ground.tsx';
+import { Ink } from '../../kit/Ink.tsx';
 import type { Desk } from '../context.ts';
 import { whyReadOnly } from '../context.ts';
 import { doubtOf, marksBeside } from '../standing.ts';
@@ -68,6 +69,11 @@ export function EntryDetail(props: {
           ))}
         </p>
       </div>
+      {effective.kind === 'sketchDrawn' ? (
+        <div className={styles.sketch}>
+          <Ink strokes={effective.body.strokes} label={entryWords(effective, sheet)} />
+        </div>
+      ) : null}
       {readOnly === null ? null : <p className={styles.quiet}>{readOnly}</p>}
       {readOnly === null && form === null ? (
         <>

@@ -16,7 +16,8 @@ export function bodyFields(entry: Entry): readonly BodyField[] {
       name === 'target' ||
       name === 'replaces' ||
       name === 'heads' ||
-      name === 'glance'
+      name === 'glance' ||
+      name === 'strokes'
     ) {
       return [];
     }

@@ -159,6 +159,8 @@ export function laneOf(entry: Entry, sheet: FlightSheet | null): LaneId {
     case 'pilotCommented':
     case 'engineerCalled':
     case 'noted':
+    case 'sketchDrawn':
+    case 'positionRead':
     case 'markMade':
     case 'jokerReached':
     case 'bingoReached':

@@ -13,6 +13,7 @@ import { BUILD_ID } from './ui/build.ts';
 import { openSettings } from './ui/kit/settings.ts';
 import { checkOffline, startOffline } from './ui/offline.ts';
 import type { AppPorts } from './ui/ports.ts';
+import { locateByBrowser } from './ui/receiver.ts';
 import './ui/tokens.css';
 
 const root = document.getElementById('root');
@@ -28,6 +29,7 @@ try {
     clock,
     settings,
     tools: { check: checkDevice, keepStorage: requestPersistence, offline: checkOffline },
+    locate: locateByBrowser,
     build: BUILD_ID,
     demo: readDemo,
     replay: replayJournal,

@@ -120,6 +120,7 @@ export function App(ports: AppPorts) {
           clock={clock}
           settings={settings}
           awake={isAwake}
+          locate={ports.locate}
           leave={{
             toBrief: () => go('brief'),
             toDebrief: () => debrief(journal),

@@ -11,6 +11,8 @@ export interface AppPorts {
   readonly settings: SettingsStore;
   readonly tools: DeviceTools;
   readonly build: string;
+  /** Asks the tablet's own receiver where it is; Fly asks only where the flight sheet and the crew allow it. */
+  readonly locate: () => Promise<Located>;
   /** Reads the demo flight that is shipped with the app. Rejects when its file cannot be read. */
   readonly demo: () => Promise<readonly Entry[]>;
   /** Lets a recorded flight happen again on a journal that takes nothing. */
@@ -21,6 +23,20 @@ export interface AppPorts {
     readonly onStep: (step: ClockStep) => void;
   }) => { readonly check: () => void; readonly stop: () => void };
 }
+
+/** What the receiver said: a fix, no fix this time, refused by the crew or the browser, or no receiver at all. */
+export type Located =
+  | {
+      readonly kind: 'fix';
+      readonly latitudeDeg: number;
+      readonly longitudeDeg: number;
+      readonly altitudeM: number | null;
+      /** Radius of the horizontal doubt at 95 %, metres. */
+      readonly accuracyM: number;
+    }
+  | { readonly kind: 'noFix' }
+  | { readonly kind: 'refused' }
+  | { readonly kind: 'none' };
 
 export interface Replay {
   readonly journal: Journal;

@@ -1,4 +1,5 @@
 import { GroundButton } from '../kit/Ground.tsx';
+import { ChipField } from '../kit/GroundChips.tsx';
 import { SheetChoice, SheetNumber, SheetText } from './SheetFields.tsx';
 import { useDraft } from './sheetDraft.ts';
 import styles from './Brief.module.css';
@@ -40,6 +41,20 @@ export function FlightPage() {
           hint="Each instrument keeps its own unit."
         />
       </div>
+      <ChipField
+        act="flight.position"
+        label="Position by a tablet’s own receiver"
+        value={draft.sheet.positionAllowed === true ? 'allowed' : 'no'}
+        choices={[
+          { value: 'no', label: 'Not kept' },
+          { value: 'allowed', label: 'May be kept' },
+        ]}
+        onChange={(value) => {
+          const { positionAllowed: _, ...rest } = draft.sheet;
+          draft.replace(value === 'allowed' ? { ...rest, positionAllowed: true } : rest);
+        }}
+        hint="Once a minute at most, beside the entries, and only while it is switched on in flight (Desk)."
+      />
       <SheetText
         path="stopWords"
         label="Stop words, as briefed"

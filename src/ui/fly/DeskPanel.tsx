@@ -43,7 +43,7 @@ export function DeskPanel({ panel }: { readonly panel: Desk }) {
 function deskWords({ settings, layout }: Fly): string {
   return settings.textSize > layout.textSize
     ? `Text is ${sizeWords(layout.textSize)} on Fly, all that its keys can hold.`
-    : 'Nothing here enters the record but scribe and quiet.';
+    : 'Nothing here enters the record but scribe, quiet and position.';
 }
 
 function firstChips(fly: Fly, go: (page: Desk['page']) => void): readonly Chip[] {
@@ -88,6 +88,15 @@ function firstChips(fly: Fly, go: (page: Desk['page']) => void): readonly Chip[]
       label: settings.pulse ? 'Pulse on' : 'Pulse off',
       onTouch: () => setSettings({ pulse: !settings.pulse }),
     },
+    ...(fly.sheet?.positionAllowed === true
+      ? [
+          {
+            act: 'desk-position',
+            label: settings.position ? 'Position on' : 'Position off',
+            onTouch: () => setSettings({ position: !settings.position }),
+          },
+        ]
+      : []),
     { act: 'desk-manual', label: 'Manual', onTouch: leave.toManual },
     { act: 'desk-abort', label: 'Abort flight', onTouch: () => go('aborted') },
   ];

@@ -1,6 +1,7 @@
 import type { CSSProperties } from 'react';
 import type { Clock, Journal } from '../../journal/journal.ts';
 import type { SettingsStore } from '../kit/settings.ts';
+import type { Located } from '../ports.ts';
 import { TouchSurface } from '../kit/TouchSurface.tsx';
 import { Banner } from './Banner.tsx';
 import type { Cues } from './cues.ts';
@@ -11,6 +12,7 @@ import { HatchDefs } from './PanelShape.tsx';
 import { useBackNotice } from './useBackNotice.ts';
 import { useFlyModel } from './useFlyModel.ts';
 import { useIdleHome } from './useIdleHome.ts';
+import { usePosition } from './usePosition.ts';
 import styles from './Fly.module.css';
 
 /** In flight: one screen, no scrolling, one touch an event; the time of contact is the time of the event. */
@@ -21,6 +23,8 @@ export function Fly(props: {
   readonly leave: FlyWays;
   /** Whether the screen is held awake right now. */
   readonly awake: () => boolean;
+  /** Where the tablet is; absent in a replay, which is nowhere. */
+  readonly locate?: () => Promise<Located>;
   /** Sound and pulse; the browser's own unless a test hands in others. */
   readonly cues?: Cues;
 }) {
@@ -28,6 +32,7 @@ export function Fly(props: {
   const { clock } = props;
   const { layout, ui, move } = fly;
   useIdleHome(fly);
+  usePosition(fly, props.locate);
   useBackNotice(fly);
   const scale: CSSProperties & Readonly<Record<'--mm' | '--size', string | number>> = {
     '--mm': `${layout.pxPerMm}px`,

@@ -37,6 +37,8 @@ export interface DeviceSettings {
   readonly sound: boolean;
   /** A pulse of the device when a touch is saved, where it can. */
   readonly pulse: boolean;
+  /** Whether the receiver of this tablet may be asked where the flight sheet allows it. */
+  readonly position: boolean;
   /** What this tablet is called in the record. */
   readonly device: string;
 }
@@ -56,6 +58,7 @@ const KEYS = {
   hand: 'kneeline-hand',
   sound: 'kneeline-sound',
   pulse: 'kneeline-pulse',
+  position: 'kneeline-position',
   device: 'kneeline-device',
 } as const satisfies Record<keyof DeviceSettings, string>;
 
@@ -78,6 +81,7 @@ export function openSettings(storage: Keep): SettingsStore {
       keep(storage, KEYS.hand, now.hand);
       keep(storage, KEYS.sound, onOff(now.sound));
       keep(storage, KEYS.pulse, onOff(now.pulse));
+      keep(storage, KEYS.position, onOff(now.position));
       keep(storage, KEYS.device, now.device);
       for (const listener of listeners) {
         listener();
@@ -105,6 +109,7 @@ function readAll(storage: Keep): DeviceSettings {
     hand: read(storage, KEYS.hand) === 'left' ? 'left' : 'right',
     sound: read(storage, KEYS.sound) === 'on',
     pulse: read(storage, KEYS.pulse) === 'on',
+    position: read(storage, KEYS.position) === 'on',
     device: read(storage, KEYS.device) ?? 'scribe tablet',
   };
 }

@@ -6,6 +6,7 @@ import { viewOf, type FlightView } from '../../../src/record/flight.ts';
 import type { FlightSheet } from '../../../src/record/sheet.ts';
 import type { Cues } from '../../../src/ui/fly/cues.ts';
 import { Fly } from '../../../src/ui/fly/Fly.tsx';
+import type { Located } from '../../../src/ui/ports.ts';
 import { openSettings } from '../../../src/ui/kit/settings.ts';
 import { scriptA } from '../../flights/flightA.ts';
 import { sheetOfScript } from '../../flights/sheetOfScript.ts';
@@ -30,6 +31,7 @@ export async function onFly(
   change: Partial<FlightSheet> = {},
   cues?: Cues,
   author: Author = { author: 'S1', role: 'scribe' },
+  locate?: () => Promise<Located>,
 ): Promise<OnFly> {
   localStorage.clear();
   Object.defineProperty(window, 'innerWidth', { value: 1180, configurable: true });
@@ -52,6 +54,7 @@ export async function onFly(
       settings={openSettings(localStorage)}
       awake={() => true}
       {...(cues !== undefined && { cues })}
+      {...(locate !== undefined && { locate })}
       leave={{ toBrief: nothing, toDebrief: nothing, toManual: nothing, onEnded: nothing }}
     />,
   );

@@ -40,7 +40,9 @@ async function run() {
   await module.takePictures(
     {
       sizes: forReadme ? [SIZES[1]] : SIZES,
-      themes: options.includes('--all') ? ['day', 'sun', 'dark', 'night', 'night-red'] : ['day', 'night'],
+      themes: options.includes('--all')
+        ? ['day', 'sun', 'dark', 'night', 'night-red']
+        : ['day', 'night'],
       screens: screensAsked(module.SCREENS),
       executablePath,
     },

@@ -5,9 +5,11 @@ import { chainOf } from '../file/smallFlight.ts';
 import { scriptA } from '../flights/flightA.ts';
 import { sheetOfScript } from '../flights/sheetOfScript.ts';
 
+const MINUTE_MS = 60_000;
+
 /**
  * A short flight in cruise, ten minutes before `nowMs`: suction on, a point, a recorder and a sampler running, one fuel
- * reading, and covers that nobody released.
+ * reading, the clock compared, and covers that nobody released.
  */
 export function inCruise(
   nowMs: number,
@@ -23,6 +25,16 @@ export function inCruise(
           date: new Date(nowMs).toISOString().slice(0, 10),
           device: 'test tablet',
           sheet,
+        },
+      },
+      {
+        kind: 'timeHackTaken',
+        body: {
+          hack: 1,
+          masterClock: 'A',
+          master: epochMs(Math.floor(nowMs / MINUTE_MS) * MINUTE_MS - 10 * MINUTE_MS),
+          shown: [],
+          method: 'read aloud, all clocks at once',
         },
       },
       { kind: 'recorderSwitched', body: { on: true } },
@@ -43,6 +55,6 @@ export function inCruise(
         },
       },
     ],
-    { startMs: epochMs(nowMs - 10 * 60_000) },
+    { startMs: epochMs(nowMs - 10 * MINUTE_MS) },
   );
 }

@@ -75,6 +75,8 @@ export class Tablet {
       readonly executablePath?: string;
       /** Page time at start, UTC milliseconds; absent leaves the real clock. */
       readonly startAt?: number;
+      /** An odd one where none is given: nothing may depend on it. */
+      readonly timezone?: string;
     } = {},
   ): Promise<Tablet> {
     const profile = options.profile ?? (await mkdtemp(join(tmpdir(), 'kneeline-profile-')));
@@ -84,7 +86,7 @@ export class Tablet {
       viewport: options.size ?? SIZES.tablet,
       hasTouch: true,
       acceptDownloads: true,
-      timezoneId: 'Pacific/Chatham', // an odd zone: nothing may depend on it
+      timezoneId: options.timezone ?? 'Pacific/Chatham',
     });
     if (options.startAt !== undefined) {
       await context.addInitScript(moveClocks, options.startAt - Date.now());

@@ -62,25 +62,50 @@ export function ChipPanel(props: {
             quiet
           />
         ) : null}
-        {props.fixed.map((chip) => (
-          <ChipKey key={chip.act} chip={chip} quiet />
-        ))}
+        {props.fixed.map((chip, index) => {
+          // From the end of the grid, so that the next touch on Done finds it where the last one did.
+          const cell = grid.columns * grid.rows - props.fixed.length + index;
+          return <ChipKey key={chip.act} chip={chip} quiet cell={cellAt(cell, grid.columns)} />;
+        })}
       </div>
     </div>
   );
 }
 
-function ChipKey({ chip, quiet = false }: { readonly chip: Chip; readonly quiet?: boolean }) {
+interface Cell {
+  readonly gridRow: number;
+  readonly gridColumn: number;
+}
+
+function cellAt(index: number, columns: number): Cell {
+  return { gridRow: Math.floor(index / columns) + 1, gridColumn: (index % columns) + 1 };
+}
+
+function ChipKey({
+  chip,
+  quiet = false,
+  cell,
+}: {
+  readonly chip: Chip;
+  readonly quiet?: boolean;
+  readonly cell?: Cell;
+}) {
   const className = `${styles.chip} ${chip.set === true ? styles.set : ''} ${quiet ? styles.quiet : ''}`;
   if (chip.hold === true) {
     return (
-      <HoldKey act={chip.act} className={className} onTouch={chip.onTouch}>
+      <HoldKey act={chip.act} className={className} style={cell} onTouch={chip.onTouch}>
         {chip.label}
       </HoldKey>
     );
   }
   return (
-    <TouchKey act={chip.act} className={className} pressed={chip.set} onTouch={chip.onTouch}>
+    <TouchKey
+      act={chip.act}
+      className={className}
+      pressed={chip.set}
+      style={cell}
+      onTouch={chip.onTouch}
+    >
       {chip.label}
     </TouchKey>
   );

@@ -35,7 +35,8 @@ export function Entries({ inPad }: { readonly inPad: boolean }) {
     >
       <div className={styles.list}>
         {latest.map((each, index) => (
-          <p key={each.entry.id} className={index === 0 ? styles.newest : undefined}>
+          // By place: what is written moves down as words in a place that stays.
+          <p key={index} className={index === 0 ? styles.newest : undefined}>
             <time>{hms(each.at)}</time> <b>{entryLabel(each, sheet)}</b>
             {each.standing === 'unconfirmed' ? <span className={styles.query}>?</span> : null}
           </p>

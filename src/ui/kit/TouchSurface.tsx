@@ -5,6 +5,7 @@ import {
   useLayoutEffect,
   useRef,
   useState,
+  type CSSProperties,
   type ReactNode,
 } from 'react';
 import type { Clock } from '../../journal/journal.ts';
@@ -61,6 +62,8 @@ export interface TouchKeyProps {
   readonly pressed?: boolean | undefined;
   readonly label?: string | undefined;
   readonly disabled?: boolean | undefined;
+  /** Where it stands, where its place is worked out. */
+  readonly style?: CSSProperties | undefined;
   readonly children: ReactNode;
 }
 
@@ -92,6 +95,7 @@ export function TouchKey(props: TouchKeyProps) {
       aria-pressed={props.pressed}
       aria-label={props.label}
       disabled={props.disabled}
+      style={props.style}
     >
       {props.children}
     </button>

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { runInNewContext } from 'node:vm';
 import { describe, expect, it } from 'vitest';
 import { THEME_WORDS, THEMES, type Theme } from '../../../src/ui/kit/settings.ts';
+import { contrast, luminance, type Rgb } from './contrast.ts';
 
 const ROOT = join(import.meta.dirname, '../../..');
 const CSS = readFileSync(join(ROOT, 'src/ui/tokens.css'), 'utf8');
@@ -15,19 +16,9 @@ function rolesOf(theme: Theme): ReadonlyMap<string, string> {
   return new Map(roles.map(([, name = '', value = '']) => [name, value]));
 }
 
-/** Relative luminance of sRGB: WCAG 2.2, "relative luminance". */
-function luminance(hex: string): number {
-  const [red = 0, green = 0, blue = 0] = [1, 3, 5].map((at) => {
-    const part = Number.parseInt(hex.slice(at, at + 2), 16) / 255;
-    return part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4;
-  });
-  return 0.2126 * red + 0.7152 * green + 0.0722 * blue;
-}
-
-/** Contrast ratio: WCAG 2.2, "contrast ratio". */
-function contrast(a: string, b: string): number {
-  const [light = 0, dark = 0] = [luminance(a), luminance(b)].toSorted((x, y) => y - x);
-  return (light + 0.05) / (dark + 0.05);
+function rgbOf(hex: string): Rgb {
+  const part = (at: number): number => Number.parseInt(hex.slice(at, at + 2), 16);
+  return [part(1), part(3), part(5)];
 }
 
 function role(theme: Theme, name: string): string {
@@ -51,11 +42,15 @@ describe.each(THEMES)('theme %s', (theme) => {
 
   it.each(TEXT)('sets %s on %s at 7:1 at least (R23, R24, R25)', (ink, ground) => {
     const least = theme === 'sun' && ink === 'ink' ? 21 : 7;
-    expect(contrast(role(theme, ink), role(theme, ground))).toBeGreaterThanOrEqual(least);
+    expect(contrast(rgbOf(role(theme, ink)), rgbOf(role(theme, ground)))).toBeGreaterThanOrEqual(
+      least,
+    );
   });
 
   it.each(MARKS)('draws %s at 3:1 at least to its ground (R26)', (mark) => {
-    expect(contrast(role(theme, mark), role(theme, 'ground'))).toBeGreaterThanOrEqual(3);
+    expect(contrast(rgbOf(role(theme, mark)), rgbOf(role(theme, 'ground')))).toBeGreaterThanOrEqual(
+      3,
+    );
   });
 
   it('is known before the first paint', () => {
@@ -78,7 +73,7 @@ describe.each(THEMES)('theme %s', (theme) => {
 describe('the night themes', () => {
   it.each(['night', 'night-red'] as const)('%s shows nothing above 0.36 (R25)', (theme) => {
     const bright = [...rolesOf(theme)].filter(
-      ([, value]) => value.startsWith('#') && luminance(value) > 0.36,
+      ([, value]) => value.startsWith('#') && luminance(rgbOf(value)) > 0.36,
     );
     expect(bright).toEqual([]);
   });

@@ -18,10 +18,7 @@ const SHOWN: Readonly<Record<ScreenClass, number>> = {
 /** The last entries, newest first; in the band below the targets, for reading only. */
 export function Entries({ inPad }: { readonly inPad: boolean }) {
   const { view, sheet, layout } = useFly();
-  const latest = newestShown(
-    view,
-    SHOWN[layout.screenClass] - (inPad && layout.screenClass !== 'eight' ? 1 : 0),
-  );
+  const latest = newestShown(view, SHOWN[layout.screenClass] - (inPad ? 1 : 0));
   const caution = inPad
     ? 'Record only, not for fuel planning'
     : layout.places.wing === null
@@ -37,8 +34,10 @@ export function Entries({ inPad }: { readonly inPad: boolean }) {
         {latest.map((each, index) => (
           // By place: what is written moves down as words in a place that stays.
           <p key={index} className={index === 0 ? styles.newest : undefined}>
-            <time>{hms(each.at)}</time> <b>{entryLabel(each, sheet)}</b>
-            {each.standing === 'unconfirmed' ? <span className={styles.query}>?</span> : null}
+            <span>
+              <time>{hms(each.at)}</time> <b>{entryLabel(each, sheet)}</b>
+              {each.standing === 'unconfirmed' ? <i className={styles.query}>?</i> : null}
+            </span>
           </p>
         ))}
       </div>

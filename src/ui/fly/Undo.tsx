@@ -1,5 +1,5 @@
 import { TouchKey } from '../kit/TouchSurface.tsx';
-import { twoLines, undoLabel } from './entryLabel.ts';
+import { undoLines } from './entryLabel.ts';
 import { backDated } from './amend.ts';
 import { useFly } from './flyContext.ts';
 import { newestEvent, undoTarget } from './undo.ts';
@@ -40,13 +40,11 @@ export function UndoKey() {
       }}
     >
       <b>Undo</b>
-      {(target === null ? ['nothing'] : twoLines(undoLabel(target, fly.sheet), letters)).map(
-        (line) => (
-          <span key={line} className={styles.target}>
-            {line}
-          </span>
-        ),
-      )}
+      {(target === null ? ['nothing'] : undoLines(target, fly.sheet, letters)).map((line) => (
+        <span key={line} className={styles.target}>
+          {line}
+        </span>
+      ))}
     </TouchKey>
   );
 }

@@ -8,8 +8,18 @@ export function entryLabel(standing: StandingEntry, sheet: FlightSheet | null): 
   return entryWords(standing.effective, sheet);
 }
 
-/** The same for the Undo key, where two short lines must do: a single reading by its instrument and figure. */
-export function undoLabel(standing: StandingEntry, sheet: FlightSheet | null): string {
+/** The same for the Undo key, where two short lines must do: readings by the first one's figure, and how many more. */
+export function undoLines(
+  standing: StandingEntry,
+  sheet: FlightSheet | null,
+  letters: number,
+): readonly string[] {
+  const whole = entryLabel(standing, sheet);
+  const lines = twoLines(whole, letters);
+  return lines.join(' ') === whole ? lines : twoLines(shortLabel(standing, sheet), letters);
+}
+
+function shortLabel(standing: StandingEntry, sheet: FlightSheet | null): string {
   const { effective } = standing;
   const [reading, ...rest] =
     effective.kind === 'unrecognised' ? [] : (effective.body.readings ?? []);
@@ -17,13 +27,16 @@ export function undoLabel(standing: StandingEntry, sheet: FlightSheet | null): s
     effective.kind === 'fuelRead' ||
     effective.kind === 'airDataRead' ||
     effective.kind === 'fuelStateRead';
-  return isReading && reading !== undefined && rest.length === 0 && 'value' in reading
+  if (!isReading || reading === undefined || !('value' in reading)) {
+    return entryLabel(standing, sheet);
+  }
+  return rest.length === 0
     ? `${reading.instrument} ${reading.value}`
-    : entryLabel(standing, sheet);
+    : `${entryLabel(standing, sheet).split(' ')[0]} ${reading.value}\u00a0+${rest.length}`;
 }
 
 /** At most two lines of so many letters, broken between words; what does not fit ends in an ellipsis. */
-export function twoLines(words: string, letters: number): readonly string[] {
+function twoLines(words: string, letters: number): readonly string[] {
   const lines = [''];
   for (const word of words.split(' ')) {
     const last = lines.at(-1) ?? '';

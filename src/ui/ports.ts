@@ -1,7 +1,7 @@
 import type { Clock, Journal, Shelf } from '../journal/journal.ts';
 import type { EpochMs, FlightId } from '../record/brand.ts';
 import type { Entry } from '../record/entry.ts';
-import type { DeviceTools } from './brief/deviceLines.ts';
+import type { DeviceTools } from './brief/device/deviceLines.ts';
 import type { SettingsStore } from './kit/settings.ts';
 
 /** What the screens need of the world; main.tsx hands in the real one and a test its own. */

@@ -9,13 +9,13 @@ import { GroundButton } from '../kit/Ground.tsx';
 import { screenMm, useWindowPx } from '../kit/mm.ts';
 import { useSettings, type SettingsStore } from '../kit/settings.ts';
 import { BriefHeader } from './BriefHeader.tsx';
-import { DayList } from './DayList.tsx';
-import type { DeviceTools } from './deviceLines.ts';
-import { JoinFlight } from './JoinFlight.tsx';
+import { DayList } from './days/DayList.tsx';
+import type { DeviceTools } from './device/deviceLines.ts';
+import { JoinFlight } from './days/JoinFlight.tsx';
 import { OpenFlightView } from './OpenFlightView.tsx';
 import { placeSchema, type Place } from './place.ts';
-import { ScreenPage } from './ScreenPage.tsx';
-import { SheetPlace } from './SheetPlace.tsx';
+import { ScreenPage } from './device/ScreenPage.tsx';
+import { SheetPlace } from './sheet/SheetPlace.tsx';
 import { useKept } from './useKept.ts';
 import styles from './Brief.module.css';
 

@@ -7,7 +7,7 @@ import { GroundButton } from '../kit/Ground.tsx';
 import type { SettingsStore } from '../kit/settings.ts';
 import { useFlight } from '../useFlight.ts';
 import { BriefHeader } from './BriefHeader.tsx';
-import type { DeviceTools } from './deviceLines.ts';
+import type { DeviceTools } from './device/deviceLines.ts';
 import { FlightPlace } from './FlightPlace.tsx';
 import type { Place } from './place.ts';
 import styles from './Brief.module.css';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { epochMs } from '../../../src/record/brand.ts';
-import { calledMinute, offsetWords, readClock } from '../../../src/ui/brief/hackTime.ts';
+import { calledMinute, offsetWords, readClock } from '../../../src/ui/brief/hack/hackTime.ts';
 
 const at = (...time: readonly [number, number, number, number?]) =>
   epochMs(Date.UTC(2032, 5, 2, time[0], time[1], time[2], time[3] ?? 0));

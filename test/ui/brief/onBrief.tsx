@@ -3,7 +3,7 @@ import { userEvent } from '@testing-library/user-event';
 import { useState } from 'react';
 import type { Journal, Shelf } from '../../../src/journal/journal.ts';
 import { Brief } from '../../../src/ui/brief/Brief.tsx';
-import type { DeviceTools } from '../../../src/ui/brief/deviceLines.ts';
+import type { DeviceTools } from '../../../src/ui/brief/device/deviceLines.ts';
 import { openSettings } from '../../../src/ui/kit/settings.ts';
 import { memoryShelf, nothingKept, type Kept } from '../../journal/memoryJournal.ts';
 import { testTime, type TestTime } from '../../journal/testTime.ts';

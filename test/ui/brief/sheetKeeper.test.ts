@@ -1,6 +1,6 @@
 import { describe, expect, it, vi } from 'vitest';
 import type { FlightSheet } from '../../../src/record/sheet.ts';
-import { SheetKeeper } from '../../../src/ui/brief/sheetKeeper.ts';
+import { SheetKeeper } from '../../../src/ui/brief/sheet/sheetKeeper.ts';
 import { soundSheet } from '../../record/soundSheet.ts';
 
 const titled = (title: string): FlightSheet => ({ ...soundSheet(), title });

@@ -1,0 +1,127 @@
+import type { FlightSheet } from '../../../record/sheet.ts';
+import { SUCTION_DRIVES } from '../../../record/sheetAircraft.ts';
+import { unitsOf } from '../../../record/sheetMeasure.ts';
+import { TickField } from '../../kit/Ground.tsx';
+import {
+  SheetChoice,
+  SheetCount,
+  SheetMeasure,
+  SheetNumber,
+  SheetText,
+} from '../sheet/SheetFields.tsx';
+import { useDraft } from '../sheet/sheetDraft.ts';
+import styles from '../Brief.module.css';
+
+const DRIVE_WORDS: Readonly<Record<(typeof SUCTION_DRIVES)[number], string>> = {
+  ownMeteredFuel: 'Own metered fuel',
+  bleed: 'Bleed air of the engines',
+  shaft: 'Shaft power of the engines',
+};
+
+/** The aircraft and what its engines make of thrust. */
+export function AircraftPage() {
+  const { sheet } = useDraft();
+  return (
+    <>
+      <div className={styles.fields}>
+        <SheetText path="aircraft.mark" label="Mark" />
+        <SheetText path="aircraft.callsign" label="Callsign" optional />
+        <SheetText path="aircraft.type" label="Type, in words" optional />
+        <SheetMeasure
+          path="aircraft.wingArea"
+          label="Wing area"
+          units={unitsOf('area')}
+          unit={sheet.massUnit === 'kg' ? 'm2' : 'ft2'}
+          hint="The reference area S of the aircraft."
+        />
+      </div>
+      <SheetCount path="aircraft.engineCount" label="Engines" from={1} to={8} />
+      <SheetChoice
+        path="aircraft.suctionDrive"
+        label="Suction is driven by"
+        choices={SUCTION_DRIVES.map((value) => ({ value, label: DRIVE_WORDS[value] }))}
+        hint="Driven by the engines, their gauges hold it already: nothing is subtracted twice."
+      />
+      <div className={styles.fields}>
+        <SheetNumber
+          path="aircraft.machSensitivitySuctionOff"
+          label="Mach sensitivity, suction off"
+          optional
+          hint="Share of fuel flow for a share of Mach, at the card."
+        />
+        <SheetNumber
+          path="aircraft.machSensitivitySuctionOn"
+          label="Mach sensitivity, suction on"
+          optional
+        />
+        <SheetNumber
+          path="aircraft.liftToDragAtMost"
+          label="Lift to drag, at most"
+          optional
+          hint="Bounds the energy correction where there is no engine map."
+        />
+      </div>
+      <EngineMap />
+    </>
+  );
+}
+
+function EngineMap() {
+  const draft = useDraft();
+  const { sheet } = draft;
+  const metric = sheet.massUnit === 'kg';
+  const flow = metric ? 'kg/h' : 'lb/h';
+  const slope = metric ? 'kg/h/N' : 'lb/h/lbf';
+  return (
+    <section className={styles.block}>
+      <TickField
+        act="sheet.engineMap"
+        label="There is an engine map: total flow = idle + slope × thrust"
+        value={sheet.engineMap !== undefined}
+        onChange={(given) => draft.replace(given ? withMap(sheet, flow, slope) : withoutMap(sheet))}
+      />
+      {sheet.engineMap === undefined ? (
+        <p className={styles.quiet}>{draft.faultAt('engineMap') ?? 'No engine map.'}</p>
+      ) : (
+        <div className={styles.fields}>
+          <SheetMeasure
+            path="engineMap.idleFlow"
+            label="Idle flow"
+            units={unitsOf('flow')}
+            unit={flow}
+          />
+          <SheetMeasure
+            path="engineMap.idleStandardUncertainty"
+            label="Doubt of it, one sigma"
+            units={unitsOf('flow')}
+            unit={flow}
+            optional
+          />
+          <SheetMeasure
+            path="engineMap.flowPerThrust"
+            label="Slope"
+            units={unitsOf('flowPerForce')}
+            unit={slope}
+          />
+          <SheetText path="engineMap.valid" label="Valid for" optional />
+        </div>
+      )}
+    </section>
+  );
+}
+
+function withMap(
+  sheet: FlightSheet,
+  flow: 'kg/h' | 'lb/h',
+  slope: 'kg/h/N' | 'lb/h/lbf',
+): FlightSheet {
+  return {
+    ...sheet,
+    engineMap: { idleFlow: { value: 0, unit: flow }, flowPerThrust: { value: 0, unit: slope } },
+  };
+}
+
+function withoutMap(sheet: FlightSheet): FlightSheet {
+  const { engineMap: _gone, ...rest } = sheet;
+  return rest;
+}

@@ -2,12 +2,12 @@ import { useState } from 'react';
 import { headsOf } from '../../../file/timelineFile.ts';
 import { entryId, type EntryId } from '../../../record/brand.ts';
 import { GroundButton, TextField } from '../../kit/Ground.tsx';
-import { isoDate } from '../../kit/time.ts';
 import { whyReadOnly, type Desk } from '../context.ts';
 import page from '../Debrief.module.css';
 import type { OpenItem } from './openItems.ts';
+import { CompareCode } from './CompareCode.tsx';
+import { Signatures } from './Signatures.tsx';
 import styles from './Sign.module.css';
-import { clockWords } from '../timeWords.ts';
 
 /** What is still open comes first; signing freezes what was seen by its heads and names what was left open. */
 export function SignTab(props: {
@@ -32,6 +32,7 @@ export function SignTab(props: {
       </section>
       <div className={page.side}>
         <Signatures desk={desk} />
+        <CompareCode desk={desk} />
         {readOnly === null ? <SignForm desk={desk} openItems={openItems} /> : <p>{readOnly}</p>}
       </div>
     </div>
@@ -55,46 +56,6 @@ function Item({
         </GroundButton>
       )}
     </li>
-  );
-}
-
-/** Heads as the record stands: the first eight digits are enough for two people to read to each other. */
-function Signatures({ desk }: { readonly desk: Desk }) {
-  const heads = headsOf(desk.journal.entries());
-  const { signed } = desk.view.state;
-  const last = signed.at(-1);
-  const signature = last === undefined ? undefined : desk.view.byId(last.by);
-  const shown = (one: (typeof signed)[number]) => {
-    const by = desk.view.byId(one.by);
-    return by === undefined ? one.at : desk.base.shown(one.at, by.entry.rec);
-  };
-  const addenda =
-    signature === undefined
-      ? 0
-      : desk.journal.entries().filter(({ ord }) => ord > signature.entry.ord).length;
-  return (
-    <section aria-label="Signatures" className={styles.signed}>
-      <h2>{last === undefined ? 'Draft' : 'Signed'}</h2>
-      {signed.map((one) => (
-        <p key={one.by}>
-          {isoDate(shown(one))} {clockWords(shown(one))}Z by {one.signedBy.join(', ')}; code of this
-          signature <code>{one.by.slice(0, 8)}</code>
-        </p>
-      ))}
-      {addenda === 0 ? null : (
-        <p>
-          <b>{addenda === 1 ? '1 addendum' : `${addenda} addenda`}</b> since the last signature.
-        </p>
-      )}
-      <p>
-        Head now{' '}
-        {heads.map(({ hash, rec, seq }) => (
-          <span key={hash}>
-            <code>{hash.slice(0, 8)}</code> entry {seq} of recorder {rec.slice(0, 8)}{' '}
-          </span>
-        ))}
-      </p>
-    </section>
   );
 }
 

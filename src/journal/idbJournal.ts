@@ -5,6 +5,7 @@ import { kneelineDatabase, type FlightRow } from './database.ts';
 import { twice, type JournalContext } from './context.ts';
 import { inTime } from './faults.ts';
 import { openJournal, type LiveJournal } from './flightJournal.ts';
+import { loadFlight } from './flightStore.ts';
 import type {
   Clock,
   FlightJoining,
@@ -139,6 +140,13 @@ export async function openShelf({
         throw new RangeError(`this tablet must have the flight, got ${flight}`);
       }
       return journal(flight, false);
+    },
+    entriesOf: async (flight) => {
+      const opened = live.get(flight);
+      if (opened !== undefined) {
+        return (await opened).entries();
+      }
+      return (await twice(context, () => loadFlight(database, canary, flight))).entries.sorted();
     },
     joinFlight,
     takeIn,

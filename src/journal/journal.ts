@@ -64,6 +64,8 @@ export interface Shelf {
   readonly openFlight: (opening: FlightOpening) => Promise<Journal>;
   /** The journal of a flight on this device, also one that came from a file. */
   readonly journalOf: (flight: FlightId) => Promise<Journal>;
+  /** What this device holds of a flight, to be read only: nobody's pen is taken. Empty where it has no such flight. */
+  readonly entriesOf: (flight: FlightId) => Promise<readonly Entry[]>;
   /**
    * Takes a place as one more recorder in a flight that came in a file: from here on it is flown on this tablet too.
    * Resolves once `recorderJoined` is on disk; where this tablet is a recorder of it already, `scribeChanged`.

@@ -57,6 +57,16 @@ export function journalContract(name: string, newTablet: () => Tablet): void {
       expect(before).toHaveLength(1);
     });
 
+    it('gives what it holds of a flight to be read, open or not, and nothing of one that it has not', async () => {
+      const { shelf, journal, now } = await flying();
+      await journal.append(gearMoved(now()));
+      const written = journal.entries();
+      expect(await shelf.entriesOf(journal.flight)).toEqual(written);
+      await journal.close();
+      expect(await shelf.entriesOf(journal.flight)).toEqual(written);
+      expect(await shelf.entriesOf(flightId('0'.repeat(32)))).toEqual([]);
+    });
+
     it('calls listeners after each save until they stop', async () => {
       const { journal, now } = await flying();
       const seen: number[] = [];

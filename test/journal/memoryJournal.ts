@@ -84,6 +84,7 @@ export function memoryShelf({
       return opened;
     },
     journalOf: async (flight) => journal(flight),
+    entriesOf: async (flight) => kept.flights.get(flight)?.entries ?? [],
     joinFlight: async ({ flight, device: tablet, author, stamp }) => {
       const joined = journal(flight);
       const draft = joiningDraft(joined, { tablet, author, stamp });

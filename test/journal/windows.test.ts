@@ -60,6 +60,19 @@ describe('two windows on one flight', () => {
     expect(tablet.locks?.held()).toEqual([]);
   });
 
+  it('takes nobody the pen by looking at what another window writes', async () => {
+    const tablet = oneTablet();
+    const first = await tablet.open();
+    const writing = await first.shelf.openFlight(opening(tablet.time.clock.stampNow()));
+    const held = tablet.locks?.held();
+    const second = await tablet.open();
+    expect(await second.shelf.entriesOf(writing.flight)).toEqual(writing.entries());
+    expect(tablet.locks?.held()).toEqual(held);
+    await writing.close();
+    await first.shelf.entriesOf(writing.flight);
+    expect(tablet.locks?.held()).toEqual([]);
+  });
+
   it('makes one recorder when both begin to write on a flight that came as a file', async () => {
     const { now, writing } = await twoWindows();
     const desk = oneTablet();

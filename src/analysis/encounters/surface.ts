@@ -11,6 +11,9 @@ export interface Finding {
   readonly by: EntryId;
 }
 
+/** What the inspection form writes for a panel that nobody has looked at: said, never left blank. */
+export const NOT_YET_INSPECTED = 'not yet inspected';
+
 /** The newest finding of each panel; a panel nobody spoke of is absent, which is not inspected too. */
 export function findingsByPanel(view: FlightView): ReadonlyMap<string, Finding> {
   const found = new Map<string, Finding>();
@@ -29,7 +32,7 @@ function verdictOf(finding: string): Finding['verdict'] {
     case 'clean':
       return 'clean';
     case '':
-    case 'not yet inspected':
+    case NOT_YET_INSPECTED:
       return 'notInspected';
     default:
       return 'finding';

@@ -1,7 +1,7 @@
 import { useState } from 'react';
+import { NOT_YET_INSPECTED } from '../../../analysis/encounters/surface.ts';
 import { GroundButton, TextField } from '../../kit/Ground.tsx';
 import type { Desk } from '../context.ts';
-import { NOT_YET } from '../panels/findings.ts';
 import { FormFoot } from './FormFoot.tsx';
 import styles from './Forms.module.css';
 
@@ -25,7 +25,7 @@ export function InspectionForm({
     }
     const findings = panels.map(({ id }) => ({
       panel: id,
-      finding: (found.get(id) ?? '').trim() || NOT_YET,
+      finding: (found.get(id) ?? '').trim() || NOT_YET_INSPECTED,
     }));
     void desk.writer
       .write(
@@ -36,7 +36,7 @@ export function InspectionForm({
   };
   return (
     <div className={styles.form}>
-      <p className={styles.quiet}>A panel left empty is written as “{NOT_YET}”.</p>
+      <p className={styles.quiet}>A panel left empty is written as “{NOT_YET_INSPECTED}”.</p>
       {panels.map(({ id }) => (
         <div key={id} className={styles.panelRow}>
           <TextField
@@ -54,8 +54,8 @@ export function InspectionForm({
           </GroundButton>
           <GroundButton
             act={`not-yet-${id}`}
-            pressed={found.get(id) === NOT_YET}
-            onPress={() => set(id, NOT_YET)}
+            pressed={found.get(id) === NOT_YET_INSPECTED}
+            onPress={() => set(id, NOT_YET_INSPECTED)}
           >
             not yet
           </GroundButton>

@@ -1,7 +1,7 @@
+import { findingsByPanel, NOT_YET_INSPECTED } from '../../../analysis/encounters/surface.ts';
 import { items } from '../../../record/trail.ts';
 import { GroundTable } from '../../kit/GroundTable.tsx';
 import type { Desk } from '../context.ts';
-import { findingsByPanel, NOT_YET } from './findings.ts';
 import { laminarTimes } from './laminarTimes.ts';
 import styles from './Panels.module.css';
 import { clockWords } from '../timeWords.ts';
@@ -15,7 +15,9 @@ export function PanelsTab({ desk }: { readonly desk: Desk }) {
   const times = laminarTimes(desk.view);
   const squawks = squawksByPanel(desk);
   const panels = state.sheet?.panels ?? [];
-  const notYet = panels.filter(({ id }) => (findings.get(id)?.words ?? NOT_YET) === NOT_YET);
+  const notYet = panels.filter(
+    ({ id }) => (findings.get(id)?.verdict ?? 'notInspected') === 'notInspected',
+  );
   return (
     <section className={styles.panels} aria-label="Panels">
       <p className={styles.say}>
@@ -41,8 +43,12 @@ export function PanelsTab({ desk }: { readonly desk: Desk }) {
             key: 'finding',
             head: 'Inspection',
             cell: ({ id }) => {
-              const words = findings.get(id)?.words ?? NOT_YET;
-              return words === NOT_YET ? <span className={styles.notYet}>{NOT_YET}</span> : words;
+              const found = findings.get(id);
+              return found === undefined || found.verdict === 'notInspected' ? (
+                <span className={styles.notYet}>{NOT_YET_INSPECTED}</span>
+              ) : (
+                found.words
+              );
             },
           },
           { key: 'squawk', head: 'Squawks', cell: ({ id }) => (squawks.get(id) ?? []).join('; ') },

@@ -1,4 +1,5 @@
 import { reflyList } from '../../../analysis/cards.ts';
+import { findingsByPanel } from '../../../analysis/encounters/surface.ts';
 import type { PointResult } from '../../../analysis/results.ts';
 import { reflyWords } from '../../../analysis/words/points.ts';
 import { missingWords } from '../../../analysis/words/reasons.ts';
@@ -9,7 +10,6 @@ import type { FlightView } from '../../../record/flight.ts';
 import { entryWords } from '../../../record/lang.ts';
 import { items } from '../../../record/trail.ts';
 import { entriesAbout } from '../entriesAbout.ts';
-import { findingsByPanel, NOT_YET } from '../panels/findings.ts';
 import { isQueried } from '../standing.ts';
 
 /** Something that a signature should not hide: answered first, or signed as open. */
@@ -131,8 +131,8 @@ function inspectionItems(view: FlightView): readonly OpenItem[] {
   }
   return panels.flatMap(({ id }): readonly OpenItem[] => {
     const said = found.get(id);
-    return said === undefined || said.words === NOT_YET
-      ? [{ family: 'panel', words: `${id} not yet inspected`, entry: said?.entry ?? null }]
+    return said === undefined || said.verdict === 'notInspected'
+      ? [{ family: 'panel', words: `${id} not yet inspected`, entry: said?.by ?? null }]
       : [];
   });
 }

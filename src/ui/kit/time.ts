@@ -49,6 +49,11 @@ export function isoDate(at: EpochMs): string {
   return DateTime.fromMillis(at, { zone: 'utc' }).toFormat('yyyy-MM-dd');
 }
 
+/** Whether it is a day of the calendar, written YYYY-MM-DD. */
+export function isDay(text: string): boolean {
+  return DateTime.fromFormat(text, 'yyyy-MM-dd', { zone: 'utc' }).isValid;
+}
+
 /**
  * The last instant not after `now` at which a clock showed these six digits; null when they are no time of day.
  * A late entry is always of the past, so 23:58 keyed at 00:05 is yesterday.

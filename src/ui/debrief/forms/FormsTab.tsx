@@ -4,6 +4,7 @@ import { GroundButton } from '../../kit/Ground.tsx';
 import { whyReadOnly, type Desk } from '../context.ts';
 import page from '../Debrief.module.css';
 import { NoteForm } from '../detail/NoteForm.tsx';
+import { CalibratedForm } from './CalibratedForm.tsx';
 import styles from './Forms.module.css';
 import { HandoverForm } from './HandoverForm.tsx';
 import { InspectionForm } from './InspectionForm.tsx';
@@ -12,6 +13,7 @@ import { LateForm } from './LateForm.tsx';
 import { MaintenanceForm } from './MaintenanceForm.tsx';
 import { SquawkForm } from './SquawkForm.tsx';
 import { PenName } from './PenName.tsx';
+import { UpliftForm } from './UpliftForm.tsx';
 import { Written } from './Written.tsx';
 
 const FORMS = [
@@ -20,6 +22,8 @@ const FORMS = [
   { id: 'squawk', words: 'Squawk' },
   { id: 'maintenance', words: 'Maintenance' },
   { id: 'lab', words: 'Lab result' },
+  { id: 'calibration', words: 'Calibration' },
+  { id: 'uplift', words: 'Fuel uplift' },
   { id: 'late', words: 'Late entry' },
   { id: 'note', words: 'Note' },
 ] as const;
@@ -92,6 +96,10 @@ function Form({
       return <MaintenanceForm desk={desk} onDone={onDone} />;
     case 'lab':
       return <LabForm desk={desk} onDone={onDone} />;
+    case 'calibration':
+      return <CalibratedForm desk={desk} onDone={onDone} />;
+    case 'uplift':
+      return <UpliftForm desk={desk} onDone={onDone} />;
     case 'late':
       return <LateForm desk={desk} onDone={onDone} />;
     case 'note':

@@ -12,6 +12,8 @@ const KINDS: Readonly<Record<string, readonly KnownKind[]>> = {
   squawk: ['squawkRaised'],
   maintenance: ['maintenanceDone'],
   lab: ['labResultReceived'],
+  calibration: ['calibrationChecked', 'instrumentCalibrated'],
+  uplift: ['fuelUplifted'],
   note: ['noted'],
 };
 

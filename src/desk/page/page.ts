@@ -1,5 +1,6 @@
 import type { FlightResults } from '../../analysis/flightResults.ts';
 import type { FlightView } from '../../record/flight.ts';
+import { accountSection } from './account.ts';
 import { booksSection } from './books.ts';
 import { doubtsSection } from './doubts.ts';
 import { clocksSection, completionSection, headline } from './flight.ts';
@@ -41,6 +42,7 @@ export function pageOf(
     ...completionSection(paper),
     ...clocksSection(paper),
     ...doubtsSection(paper),
+    ...accountSection(paper),
   ];
   const nature = flight.nature === 'flight' ? '' : `  (${flight.nature.toUpperCase()})`;
   return [

@@ -1,4 +1,5 @@
 // `npm run bench`: each promise beside its yardstick, measured in this one run. Prints; asserts nothing.
+import { availableParallelism, loadavg } from 'node:os';
 import { join } from 'node:path';
 import { runnerImport } from 'vite';
 import { ensureBrowser } from './browser.mjs';
@@ -20,6 +21,11 @@ if (executablePath !== null && ensureBuilt()) {
   for (const ratio of await browserRatios(executablePath)) {
     console.log(printed(ratio));
   }
+  // Latencies are of a real clock: a machine with more to do than processors shows its own waiting in them.
+  const [oneMinute = 0] = loadavg();
+  console.log(
+    `machine: load ${oneMinute.toFixed(1)} on ${availableParallelism()} processors at the end`,
+  );
 } else {
   process.exitCode = 1;
 }

@@ -9,11 +9,12 @@ const MODULE = 'bench-in-page.js';
 export async function withTablet<Found>(
   executablePath: string,
   measure: (tablet: Tablet, site: PreparedSite) => Promise<Found>,
+  options: { readonly startAt?: number } = {},
 ): Promise<Found> {
   const site = await preparedSite();
   try {
     await buildModule(site.folder, join(import.meta.dirname, 'inPage.ts'), MODULE);
-    const tablet = await Tablet.launch(site.origin, { executablePath });
+    const tablet = await Tablet.launch(site.origin, { executablePath, ...options });
     try {
       return await measure(tablet, site);
     } finally {

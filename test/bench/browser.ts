@@ -1,11 +1,11 @@
 import { appendRatios } from './appends.ts';
 import { coldStartRatio } from './coldStart.ts';
-import type { Ratio } from './ratios.ts';
+import type { Counted, Ratio } from './ratios.ts';
 import { redrawRatio } from './redraw.ts';
 import { touchRatios } from './touches.ts';
 
 /** Promises that only a browser can keep. */
-export async function browserRatios(executablePath: string): Promise<readonly Ratio[]> {
+export async function browserRatios(executablePath: string): Promise<readonly (Ratio | Counted)[]> {
   return [
     ...(await appendRatios(executablePath)),
     ...(await touchRatios(executablePath)),

@@ -7,6 +7,15 @@ export interface Ratio {
   readonly atMost: number;
 }
 
+/** One line of the table that has no yardstick but a limit. */
+export interface Counted {
+  readonly promise: string;
+  readonly found: number;
+  /** What was found, in words; empty when nothing was. */
+  readonly words: string;
+  readonly atMost: number;
+}
+
 /**
  * Best of several runs of both, taken turn by turn so that a busy machine slows both alike.
  * @returns milliseconds
@@ -39,8 +48,19 @@ export function quantile(values: readonly number[], share: number): number {
   return value;
 }
 
-export function printed({ promise, oursMs, yardstick, yardstickMs, atMost }: Ratio): string {
+export function printed(line: Ratio | Counted): string {
+  return 'found' in line ? printedCount(line) : printedRatio(line);
+}
+
+function printedRatio({ promise, oursMs, yardstick, yardstickMs, atMost }: Ratio): string {
   const ratio = oursMs / yardstickMs;
-  const verdict = ratio <= atMost ? 'holds' : 'DOES NOT HOLD';
-  return `${promise.padEnd(58)} ${oursMs.toFixed(2).padStart(9)} ms  ${yardstick.padEnd(46)} ${yardstickMs.toFixed(2).padStart(9)} ms  ratio ${ratio.toFixed(2)} (at most ${atMost}) ${verdict}`;
+  return `${promise.padEnd(66)} ${oursMs.toFixed(2).padStart(9)} ms  ${yardstick.padEnd(46)} ${yardstickMs.toFixed(2).padStart(9)} ms  ratio ${ratio.toFixed(2)} (at most ${atMost}) ${verdict(ratio, atMost)}`;
+}
+
+function printedCount({ promise, found, words, atMost }: Counted): string {
+  return `${promise.padEnd(66)} ${String(found).padStart(9)} (at most ${atMost}) ${verdict(found, atMost)} ${words}`.trimEnd();
+}
+
+function verdict(found: number, atMost: number): string {
+  return found <= atMost ? 'holds' : 'DOES NOT HOLD';
 }

@@ -1,53 +1,75 @@
 import type { CDPSession, Page } from 'playwright-core';
-import { inCruise } from '../browser/inCruise.ts';
 import { leaveFlightOpen } from '../browser/prepared.ts';
 import { withTablet } from './benchPage.ts';
-import { quantile, type Ratio } from './ratios.ts';
+import { longCruise } from './longCruise.ts';
+import { quantile, type Counted, type Ratio } from './ratios.ts';
+import { watchTouches, type TouchesSeen } from './touchesInPage.ts';
 
-const TOUCHES = 60;
+const ROUNDS = 20;
 const SLOWED = 4;
 const HELD_MS = 80;
-/** Beyond the time within which the same tile takes a second contact for a bounce. */
+/** Between a release and the next contact: two tiles are not taken for one, and a round is longer than an interval must be. */
 const BETWEEN_MS = 560;
+/** A mark, an interval that opens and closes in turn, one more, and what was last taken back. */
+const ACTS = ['tile-mark', 'tile-cloud', 'tile-sample', 'undo'] as const;
+const LENGTHS = [500, 20_000] as const;
+const LIMITS_MS = { pressed: 88, saved: 250 } as const;
 
-interface Seen {
-  /** From contact to the frame that shows it. Contacts shown within 16 ms are not reported by the browser. */
-  readonly pressed: readonly number[];
-  /** From release to the frame that shows the entry as saved. */
-  readonly saved: readonly number[];
+/** What a finger sees of its touches on Fly, on a processor slowed four times, in a usual flight and in a very long one. */
+export async function touchRatios(executablePath: string): Promise<readonly (Ratio | Counted)[]> {
+  const lines: (Ratio | Counted)[] = [];
+  for (const length of LENGTHS) {
+    const { pressed, saved, shift, movedKeys } = await touchesAt(executablePath, length);
+    const where = `processor slowed ${SLOWED}x, ${length} entries`;
+    const limited = (what: string, times: readonly number[], yardstickMs: number): Ratio[] =>
+      [0.5, 0.95].map((share) => ({
+        promise: `${what}, p${share * 100} of ${times.length}, ${where}`,
+        oursMs: quantile(times, share),
+        yardstick: 'the limit',
+        yardstickMs,
+        atMost: 1,
+      }));
+    lines.push(
+      ...limited('pressed look', pressed, LIMITS_MS.pressed),
+      ...limited('saved mark', saved, LIMITS_MS.saved),
+      { promise: `layout shift on Fly, ${where}`, found: shift, words: '', atMost: 0 },
+      {
+        promise: `keys that moved on Fly, ${where}`,
+        found: movedKeys.length,
+        words: [...new Set(movedKeys)].join(' '),
+        atMost: 0,
+      },
+    );
+  }
+  return lines;
 }
 
-/** What a finger sees of a touch on Fly, on a processor slowed four times. */
-export function touchRatios(executablePath: string): Promise<readonly Ratio[]> {
-  return withTablet(executablePath, async (tablet, { origin }) => {
-    await leaveFlightOpen(tablet.page, origin, inCruise(Date.now()));
-    await tablet.open();
-    await tablet.shown('tile-mark');
-    const protocol = await tablet.context.newCDPSession(tablet.page);
-    await protocol.send('Emulation.setCPUThrottlingRate', { rate: SLOWED });
-    await watch(tablet.page);
-    const at = await middleOf(tablet.page, 'tile-mark');
-    for (let touch = 0; touch < TOUCHES; touch += 1) await touchFor(tablet.page, protocol, at);
-    const { pressed, saved } = await tablet.page.evaluate((): Seen =>
-      Reflect.get(globalThis, 'touchesSeen'),
-    );
-    return [
-      {
-        promise: `pressed look, p95 of ${pressed.length}, processor slowed ${SLOWED}x`,
-        oursMs: quantile(pressed, 0.95),
-        yardstick: 'the limit',
-        yardstickMs: 88,
-        atMost: 1,
-      },
-      {
-        promise: `saved mark, p95 of ${saved.length}, processor slowed ${SLOWED}x`,
-        oursMs: quantile(saved, 0.95),
-        yardstick: 'the limit',
-        yardstickMs: 250,
-        atMost: 1,
-      },
-    ];
-  });
+function touchesAt(executablePath: string, length: number): Promise<TouchesSeen> {
+  const entries = longCruise(length);
+  const startAt = (entries.at(-1)?.wall ?? 0) + 1_000;
+  return withTablet(
+    executablePath,
+    async (tablet, { origin }) => {
+      const { page } = tablet;
+      await leaveFlightOpen(page, origin, entries);
+      await tablet.open();
+      await tablet.shown('tile-mark');
+      const protocol = await tablet.context.newCDPSession(page);
+      await page.evaluate(watchTouches);
+      await protocol.send('Emulation.setCPUThrottlingRate', { rate: SLOWED });
+      const places = await Promise.all(ACTS.map((act) => middleOf(page, act)));
+      for (let round = 0; round < ROUNDS; round += 1) {
+        for (const at of places) await touchFor(page, protocol, at);
+      }
+      const saved = await tablet.saved();
+      const touches = ROUNDS * ACTS.length;
+      if (saved < length + touches) {
+        throw new Error(`${touches} touches must be saved, got ${saved - length}`);
+      }
+      return page.evaluate((): TouchesSeen => Reflect.get(globalThis, 'touchesSeen')());
+    },
+    { startAt },
+  );
 }
 
 async function middleOf(page: Page, act: string): Promise<{ x: number; y: number }> {
@@ -66,32 +88,4 @@ async function touchFor(
   await page.waitForTimeout(HELD_MS);
   await protocol.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
   await page.waitForTimeout(BETWEEN_MS);
-}
-
-async function watch(page: Page): Promise<void> {
-  await page.evaluate(() => {
-    const pressed: number[] = [];
-    const saved: number[] = [];
-    let releasedAt: number | null = null;
-    // The option is the browser's, not yet TypeScript's.
-    const eventTiming = { type: 'event', durationThreshold: 16 };
-    new PerformanceObserver((list) => {
-      for (const entry of list.getEntries()) {
-        if (entry.name === 'pointerdown') pressed.push(entry.duration);
-      }
-    }).observe(eventTiming);
-    window.addEventListener('pointerup', ({ timeStamp }) => (releasedAt = timeStamp), true);
-    const look = () => {
-      requestAnimationFrame(() => {
-        if (releasedAt !== null) saved.push(performance.now() - releasedAt);
-        releasedAt = null;
-      });
-    };
-    new MutationObserver(look).observe(document.body, {
-      subtree: true,
-      attributes: true,
-      attributeFilter: ['data-saved'],
-    });
-    Object.assign(globalThis, { touchesSeen: { pressed, saved } });
-  });
 }

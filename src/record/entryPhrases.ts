@@ -90,6 +90,26 @@ export function calibrationWords(body: Body<'instrumentCalibrated'>): readonly s
   ];
 }
 
+/** How long the record has a gap, and from when it is reckoned. */
+export function awayWords({ what, awayS }: Body<'deviceNoted'>): string | undefined {
+  if (awayS === undefined) {
+    return undefined;
+  }
+  return what === 'resumed' ? `${lasting(awayS)} after its last entry` : `after ${lasting(awayS)}`;
+}
+
+/** `42 s`, `3 min 20 s`, `1 h 05 min`. */
+function lasting(seconds: number): string {
+  const whole = Math.round(seconds);
+  const minutes = Math.floor(whole / 60);
+  if (whole < 60) {
+    return `${whole}\u00a0s`;
+  }
+  return minutes < 60
+    ? `${minutes}\u00a0min ${whole % 60}\u00a0s`
+    : `${Math.floor(minutes / 60)}\u00a0h ${String(minutes % 60).padStart(2, '0')}\u00a0min`;
+}
+
 export function stepWords(stepMs: number | undefined): string | undefined {
   return stepMs === undefined ? undefined : `${signed(stepMs / 1000)}\u00a0s`;
 }

@@ -85,6 +85,8 @@ export const bodySchemas = {
       'storageTrouble',
     ]),
     stepMs: v.exactOptional(finite),
+    /** With `resumed`, seconds since this tablet's last entry; with `shown`, since its screen was left. */
+    awayS: v.exactOptional(v.pipe(finite, v.minValue(0))),
     build: v.exactOptional(name),
     words: v.exactOptional(words),
   }),

@@ -1,5 +1,6 @@
 import { unreachable, type Entry, type KnownEntry } from './entry.ts';
 import {
+  awayWords,
   calibrationWords,
   changeWords,
   counted,
@@ -62,7 +63,13 @@ function saying(entry: KnownEntry): Words {
     case 'causeAssigned':
       return [kind, entry.body.cause, entry.body.reason];
     case 'deviceNoted':
-      return [kind, DEVICE_WORDS[entry.body.what], stepWords(entry.body.stepMs), entry.body.words];
+      return [
+        kind,
+        DEVICE_WORDS[entry.body.what],
+        awayWords(entry.body),
+        stepWords(entry.body.stepMs),
+        entry.body.words,
+      ];
     case 'briefAccepted':
       return [kind, ...entry.body.openLines];
     case 'reminderShown':

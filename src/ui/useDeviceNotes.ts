@@ -1,5 +1,6 @@
 import { useEffect, type RefObject } from 'react';
 import type { Clock, Journal } from '../journal/journal.ts';
+import type { EpochMs } from '../record/brand.ts';
 import type { Body } from '../record/entry.ts';
 import type { AppPorts } from './ports.ts';
 
@@ -30,8 +31,15 @@ export function useDeviceNotes(
       isAwake: () => awake.current,
       onStep: note,
     });
+    let leftAt: EpochMs | null = null;
     const onVisibility = (): void => {
-      note({ what: document.visibilityState === 'visible' ? 'shown' : 'hidden' });
+      if (document.visibilityState === 'visible') {
+        const awayS = leftAt === null ? -1 : Math.round((clock.now() - leftAt) / 1000);
+        note({ what: 'shown', ...(awayS >= 0 && { awayS }) });
+      } else {
+        leftAt = clock.now();
+        note({ what: 'hidden' });
+      }
       steps.check();
     };
     document.addEventListener('visibilitychange', onVisibility);

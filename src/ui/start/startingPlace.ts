@@ -18,13 +18,18 @@ export async function startingPlace(given: {
   const flight = await shelf.openedFlight();
   if (flight !== null) {
     const journal = await shelf.journalOf(flight);
+    const stamp = clock.stampNow();
+    const last = journal.entries().findLast(({ rec }) => rec === journal.recorder());
+    const awayS = last === undefined ? null : Math.round((stamp.wall - last.wall) / 1000);
     const body = {
       what: 'resumed',
       build,
+      // A clock that went back is told by its own entry, never as a gap.
+      ...(awayS !== null && awayS >= 0 && { awayS }),
       ...(shelf.stoppedUncleanly() && { words: 'unclean stop' }),
     } as const;
     // Another window may hold the pen; this one then only reads, and says so on Fly.
-    journal.append({ kind: 'deviceNoted', body, stamp: clock.stampNow() }).catch(() => undefined);
+    journal.append({ kind: 'deviceNoted', body, stamp }).catch(() => undefined);
     return { screen: 'fly', journal };
   }
   const [flights, sheets] = await Promise.all([shelf.flights(), shelf.sheets()]);

@@ -1,4 +1,4 @@
-import { useCallback, useMemo, useReducer, useRef } from 'react';
+import { useCallback, useMemo, useRef } from 'react';
 import { nextCard } from '../../analysis/cards.ts';
 import type { Clock, Journal } from '../../journal/journal.ts';
 import type { EntryId, EpochMs } from '../../record/brand.ts';
@@ -12,8 +12,8 @@ import { amendmentOf } from './amend.ts';
 import { browserCues, type Cues } from './cues.ts';
 import type { Change } from './field.ts';
 import { flyLayout } from './layout.ts';
-import { flyMoved, HOME } from './flyState.ts';
 import type { Fly, FlyWays } from './flyContext.ts';
+import { useKeptUi } from './useKeptUi.ts';
 
 const NOT_KNOWN = (): boolean => false;
 
@@ -30,7 +30,7 @@ export function useFlyModel(given: {
   const { view, status } = useFlight(journal);
   const settings = useSettings(given.settings);
   const { widthPx, heightPx } = useWindowPx();
-  const [ui, move] = useReducer(flyMoved, HOME);
+  const [ui, move] = useKeptUi(journal, clock);
   const layout = useMemo(
     () =>
       flyLayout(screenMm(widthPx, heightPx, settings.pxPerMm), settings.hand, settings.textSize),
@@ -72,7 +72,7 @@ export function useFlyModel(given: {
       }
       return saved;
     },
-    [journal, clock, sound, pulse],
+    [journal, clock, move, sound, pulse],
   );
   const caution = useCallback((): void => {
     if (sound) {

@@ -54,13 +54,14 @@ export function Remind() {
       </div>
     );
   }
+  const notice = ui.notice !== null && now - ui.notice.at < NOTICE_MS ? ui.notice.words : null;
   if (due !== null) {
     const { what, detail } = remindWords(due, running(now - due.since));
     return (
       <div className={className} data-reminder={due.kind}>
         <p role="status">
           <b>{what}</b>
-          <span>{detail}</span>
+          <span>{notice ?? detail}</span>
         </p>
         {due.answers.map((answer) => (
           <TouchKey
@@ -75,7 +76,6 @@ export function Remind() {
       </div>
     );
   }
-  const notice = ui.notice !== null && now - ui.notice.at < NOTICE_MS ? ui.notice.words : null;
   return (
     <div className={className}>
       <p role="status">{notice ?? statusWords(fly)}</p>

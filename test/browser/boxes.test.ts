@@ -7,6 +7,7 @@ import { sheetOfScript } from '../flights/sheetOfScript.ts';
 import { boxesOn, RULES, type Boxes } from './boxes.ts';
 import { inCruise } from './inCruise.ts';
 import { leaveFlightOpen, preparedSite, type PreparedSite } from './prepared.ts';
+import { FLY_PLACES, goToFlyPlace, PAGES_OF_TILES } from './requirements/flyPlaces.ts';
 import { atLeast, atMost, tabled, type Row } from './requirements/rows.ts';
 import { MM_SCALES, sizeWords, turnTo, VIEWPORTS, type Size } from './requirements/sizes.ts';
 import { Scribe } from './scribe.ts';
@@ -19,39 +20,6 @@ const ROUNDING_MM = 0.1;
 
 const ALL_SIZES: readonly Size[] = [...VIEWPORTS, SIZES.desk];
 
-/** Touches from Fly as it opens to each of its places; each is measured after its last touch. */
-const PLACES: Readonly<Record<string, readonly string[]>> = {
-  ground: ['phase-ground'],
-  climb: ['phase-climb'],
-  descent: ['phase-descent'],
-  cruise: ['phase-cruise'],
-  'fuel pad': ['tile-fuel'],
-  'fuel pad, queried': ['tile-fuel', 'key-9', 'key-9', 'key-9', 'key-9', 'key-enter'],
-  'air pad': ['tile-more', 'tile-air'],
-  'tank pad': ['tile-more', 'tile-tank'],
-  'every event': ['tile-more'],
-  'every event, page 2': ['tile-more', 'more-next'],
-  'every event, page 3': ['tile-more', 'more-next', 'more-next'],
-  log: ['tile-more', 'tile-log'],
-  'log, an entry chosen': ['tile-more', 'tile-log', 'log-0'],
-  wing: ['tile-more', 'tile-wing'],
-  'wing, a panel chosen': ['tile-more', 'tile-wing', 'panel-L1'],
-  rake: ['tile-more', 'tile-rake'],
-  probes: ['tile-gain'],
-  'probe count': ['tile-more', 'tile-count'],
-  sketch: ['tile-more', 'tile-sketch'],
-  'suction, its region': ['phase-cruise', 'tile-suction', 'panel-next'],
-  covers: ['phase-climb', 'tile-coversLeft'],
-  detail: ['phase-cruise', 'tile-cloud'],
-  'detail, next': ['tile-cloud', 'panel-next'],
-  note: ['phase-ground', 'tile-note'],
-  tablet: ['tile-more', 'tile-desk'],
-  scribe: ['tile-more', 'tile-desk', 'desk-scribe'],
-  'end of flight': ['tile-more', 'tile-desk', 'desk-end'],
-  cards: ['tile-more', 'tile-cards'],
-};
-
-const PAGES_OF_TILES = ['ground', 'climb', 'descent', 'cruise'];
 /** Where the number of panels shows. */
 const WING_PLACES = [
   'cruise',
@@ -117,7 +85,7 @@ async function measured({ pxPerMm, aWing, hand, places }: Case): Promise<readonl
     for (const place of places) {
       for (const [index, size] of ALL_SIZES.entries()) {
         await turnTo(tablet.page, size);
-        if (index === 0 || REACHED_ANEW.includes(place)) await goTo(place, scribe);
+        if (index === 0 || REACHED_ANEW.includes(place)) await goToFlyPlace(place, scribe);
         found.push({ place, size, ...(await boxesOn(tablet.page, pxPerMm)) });
       }
     }
@@ -125,14 +93,6 @@ async function measured({ pxPerMm, aWing, hand, places }: Case): Promise<readonl
     await tablet.close();
   }
   return found;
-}
-
-async function goTo(place: string, scribe: Scribe): Promise<void> {
-  await scribe.tablet.open();
-  for (const act of PLACES[place] ?? []) {
-    await (act.startsWith('key-') ? scribe.tapDigit(act) : scribe.tap(act));
-  }
-  scribe.waitUntil(scribe.nowMs + MINUTE_MS);
 }
 
 const MEASURES = [
@@ -218,7 +178,7 @@ describe.each(MM_SCALES)('R1 R2 R4 R5 R6 R7: the targets of Fly at %d px a mm', 
       pxPerMm,
       hand: 'right',
       aWing: 6,
-      places: Object.keys(PLACES),
+      places: FLY_PLACES,
     });
     expect(offencesOf(found)).toEqual([]);
     expect(tabled(task, rowsOf(found, pxPerMm))).toEqual([]);
@@ -234,7 +194,7 @@ describe.each(MM_SCALES)('R1 R2 R4 R5 R6 R7: the targets of Fly at %d px a mm', 
 describe('R1 R2 R4 R5 R6 R7: the targets of Fly mirrored', () => {
   it('are so for the left hand', async ({ task }) => {
     const [pxPerMm] = MM_SCALES;
-    const found = await measured({ pxPerMm, hand: 'left', aWing: 6, places: Object.keys(PLACES) });
+    const found = await measured({ pxPerMm, hand: 'left', aWing: 6, places: FLY_PLACES });
     expect(offencesOf(found)).toEqual([]);
     expect(tabled(task, rowsOf(found, pxPerMm))).toEqual([]);
   });

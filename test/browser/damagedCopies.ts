@@ -10,7 +10,7 @@ export interface DamagedCopy {
   readonly kept: number;
 }
 
-/** @param sound the file of a flight of one recorder: opened, recorder on, lift-off ..., the fuel read as entry 10, and more */
+/** @param sound the file of a flight of one recorder: opened, recorder on, lift-off ..., a fuel reading of 840 lb/h, and more */
 export function damagedCopies(sound: string): readonly DamagedCopy[] {
   const lines = sound.trimEnd().split('\n');
   const count = lines.length - 2;
@@ -22,6 +22,8 @@ export function damagedCopies(sound: string): readonly DamagedCopy[] {
     if (!line.includes(from)) throw new Error(`line ${at + 1} must hold ${from}, is ${line}`);
     return text(lines.with(at, line.replace(from, to)));
   };
+  /** Entry n stands on line n + 1, at index n. */
+  const fuel = lines.findIndex((line) => line.includes('"value":840'));
   const stranger = chainOf([OPENED], { flight: OTHER_FLIGHT, rec: ENGINEER })[0]?.line ?? '';
   const gap = (seq: number) =>
     `Entry ${seq} of recorder ${rec} is missing. Open another copy to fill the gap.`;
@@ -68,10 +70,10 @@ export function damagedCopies(sound: string): readonly DamagedCopy[] {
     },
     {
       damage: 'a digit of a reading edited',
-      text: edited(10, '"value":840', '"value":940'),
+      text: edited(fuel, '"value":840', '"value":940'),
       sentences: [
-        gap(10),
-        `Line 11 was put aside: it was changed after it was written (entry 10 of recorder ${rec}; the fingerprint named after it differs).`,
+        gap(fuel),
+        `Line ${fuel + 1} was put aside: it was changed after it was written (entry ${fuel} of recorder ${rec}; the fingerprint named after it differs).`,
       ],
       kept: count - 1,
     },
@@ -113,7 +115,7 @@ export function damagedCopies(sound: string): readonly DamagedCopy[] {
     },
     {
       damage: 'a field that reaches for the prototype',
-      text: edited(3, '"body":{', '"body":{"__proto__":{}'),
+      text: edited(3, '"body":{', '"body":{"__proto__":{},'),
       sentences: [
         short,
         gap(3),

@@ -90,7 +90,9 @@ const digits = () =>
 async function toNoteOfNewest(): Promise<void> {
   for (const act of ['tile-more', 'tile-log', 'log-0', 'amend']) await scribe.tap(act);
   await scribe.tablet.shown('panel-done');
-  if (!(await scribe.isThere('type-note'))) await scribe.tap('panel-more');
+  for (let page = 0; page < 3 && !(await scribe.isThere('type-note')); page += 1) {
+    await scribe.tap('panel-more');
+  }
   await scribe.tap('type-note');
 }
 

@@ -38,7 +38,7 @@ export default {
       rooms: ['record', 'aero'],
     }),
     room('file', 'A file turns text into entries and back; it knows no device and no screen.', {
-      rooms: ['record'],
+      rooms: ['record', 'aero'],
       packages: ['luxon', 'valibot'],
     }),
     room('journal', 'The journal keeps entries; what they mean is worked out above it.', {

@@ -44,7 +44,8 @@ export function reducedRuns(context: Context): readonly ReducedRun[] {
   });
 }
 
-function againstBaseline(
+/** What a mean says against the suction-off runs, by the same choice of a baseline for every source of readings. */
+export function againstBaseline(
   context: Context,
   run: Run,
   mean: RunMean,

@@ -44,8 +44,8 @@ export function DetailPanel({ panel }: { readonly panel: Detail }) {
         ];
   return (
     <ChipPanel
-      title={`${hms(standing.at)} ${entryLabel(standing, fly.sheet)}`}
-      sub={group === undefined ? '' : groupWords(group)}
+      title={entryLabel(standing, fly.sheet)}
+      sub={`${hms(standing.at)} ${group === undefined ? '' : groupWords(group)}`}
       chips={group === undefined ? [] : chipsOf(fly, standing, entry, group, () => go(place + 1))}
       fixed={fixed}
       page={panel.page}

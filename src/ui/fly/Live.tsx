@@ -35,7 +35,7 @@ export function Live() {
         )}
       </p>
       <Figure estimate={estimate} sheet={sheet} />
-      {room === null || layout.screenClass === 'tall' ? null : <Net estimate={estimate} />}
+      {room === null || room.netBelow ? null : <Net estimate={estimate} />}
       <Gate
         estimate={estimate}
         age={ageWords(estimate, now, sheet)}
@@ -43,7 +43,7 @@ export function Live() {
       />
       {room === null ? null : (
         <>
-          <LiveBeside live={live} room={room} withNet={layout.screenClass === 'tall'} />
+          <LiveBeside live={live} room={room} />
           <LivePlot
             live={live}
             target={sheet?.targetReductionFraction ?? null}

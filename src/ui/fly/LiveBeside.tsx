@@ -13,23 +13,14 @@ interface Line {
 }
 
 /** What the figure is held against: the target, the flow on the wing, the card and what it still wants, and one doubt. */
-export function LiveBeside({
-  live,
-  room,
-  withNet,
-}: {
-  readonly live: LiveNow;
-  readonly room: LiveRoom;
-  /** Net stands here where there is no room for it beside the gross figure. */
-  readonly withNet: boolean;
-}) {
+export function LiveBeside({ live, room }: { readonly live: LiveNow; readonly room: LiveRoom }) {
   const { sheet } = useFly();
   const target = sheet?.targetReductionFraction ?? null;
   const shown = [
-    ...(withNet ? [netLine(live)] : []),
+    ...(room.netBelow ? [netLine(live)] : []),
     ...flowLines(live),
     cardLine(live),
-    ...(target === null || withNet ? [] : [targetLine(target)]),
+    ...(target === null || room.netBelow ? [] : [targetLine(target)]),
   ].slice(0, room.lines);
   const notes = notesOf(live, room).slice(0, room.lines - shown.length);
   return (

@@ -30,7 +30,7 @@ export function StateKeys({ withProbes }: { readonly withProbes: boolean }) {
       {withProbes ? (
         <TouchKey
           act="open-probes"
-          className={styles.state}
+          className={`${styles.state} ${styles.way}`}
           onTouch={({ stamp }) =>
             fly.move({ do: 'open', pad: { kind: 'probes', target: null, stamp, wing: 'L' } })
           }

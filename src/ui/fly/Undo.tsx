@@ -5,13 +5,16 @@ import { useFly } from './flyContext.ts';
 import { newestEvent, undoTarget } from './undo.ts';
 import styles from './Undo.module.css';
 
-/** Width of a letter at text size 1, drawn a little closer together. */
+/** Width of a letter at text size 1, drawn a little closer together; and of the two frames round the words. */
 const LETTER_MM = 2.5;
+const FRAMES_MM = 2.2;
 
 /** One touch takes back the newest entry that stands; it is struck out, never erased. */
 export function UndoKey() {
   const fly = useFly();
-  const letters = Math.floor((fly.layout.places.undo.w - 3.4) / (LETTER_MM * fly.layout.textSize));
+  const letters = Math.floor(
+    (fly.layout.places.undo.w - FRAMES_MM) / (LETTER_MM * fly.layout.textSize),
+  );
   const target = undoTarget(fly.journal.entries(), fly.view, fly.journal.recorder());
   return (
     <TouchKey

@@ -8,7 +8,7 @@ export function entryLabel(standing: StandingEntry, sheet: FlightSheet | null): 
   return entryWords(standing.effective, sheet);
 }
 
-/** The same for the Undo key, where two short lines must do: readings by the first one's figure, and how many more. */
+/** The same for the Undo key, where two short lines must do: readings by the figure of the first one. */
 export function undoLines(
   standing: StandingEntry,
   sheet: FlightSheet | null,
@@ -30,12 +30,11 @@ function shortLabel(standing: StandingEntry, sheet: FlightSheet | null): string 
   if (!isReading || reading === undefined || !('value' in reading)) {
     return entryLabel(standing, sheet);
   }
-  return rest.length === 0
-    ? `${reading.instrument} ${reading.value}`
-    : `${entryLabel(standing, sheet).split(' ')[0]} ${reading.value}\u00a0+${rest.length}`;
+  const of = rest.length === 0 ? reading.instrument : entryLabel(standing, sheet).split(' ')[0];
+  return `${of} ${reading.value}`;
 }
 
-/** At most two lines of so many letters, broken between words; what does not fit ends in an ellipsis. */
+/** At most two lines of so many letters, broken between words. The list of last entries says the rest. */
 function twoLines(words: string, letters: number): readonly string[] {
   const lines = [''];
   for (const word of words.split(' ')) {
@@ -47,13 +46,9 @@ function twoLines(words: string, letters: number): readonly string[] {
       lines.push(word);
     }
   }
-  const cut = (line: string): string =>
-    line.length > letters ? `${line.slice(0, letters - 1)}\u2026` : line;
-  const [first = '', second] = lines;
-  if (second === undefined) {
-    return [cut(first)];
-  }
-  return [cut(first), lines.length > 2 ? `${second.slice(0, letters - 1)}\u2026` : cut(second)];
+  return lines
+    .slice(0, 2)
+    .map((line) => (line.length > letters ? `${line.slice(0, letters - 1)}\u2026` : line));
 }
 
 const NOT_EVENTS: ReadonlySet<KnownKind> = new Set<KnownKind>([

@@ -122,7 +122,7 @@ export function eight(widthMm: number, heightMm: number): Places {
     states: null,
     undo: { x: 8, y: foot, w: undoW, h: 20 },
     back: { x: 12 + undoW, y: foot, w: w - undoW - 4, h: 20 },
-    entries: { x: 8, y: 165.2 + extra, w, h: 10.2 },
+    entries: { x: 8, y: 164.8 + extra, w, h: 11.2 },
     pad: { x: 8, y: 48.35, w, h: 92.1 + extra },
     echo: { x: 8, y: 22.4, w, h: 25 },
     query: { x: 8, y: 165.2 + extra, w, h: 10.4 },

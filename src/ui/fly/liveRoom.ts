@@ -10,6 +10,9 @@ const TALL_WORDS_MM = 47;
 const TALL_FIGURE_MM = 61;
 const GAP_MM = 3;
 const TITLE_MM = 90;
+/** The largest gross figure with its doubt, whatever the text size; and the net one, at text size 1. */
+const GROSS_MM = 62;
+const NET_MM = 27;
 const MOST_LINES = 7;
 
 /** What the live panel has room for beside its figure; `null` where the figure stands alone in one line. */
@@ -17,6 +20,8 @@ export interface LiveRoom {
   readonly lines: number;
   /** The title has no room beside it: that the figure is provisional is said below. */
   readonly wordsBelow: boolean;
+  /** The net figure has no room beside the gross one: it stands among the lines. */
+  readonly netBelow: boolean;
   readonly plotMm: number;
 }
 
@@ -28,6 +33,7 @@ export function liveRoom({ places, screenClass, textSize }: FlyLayout): LiveRoom
   if (screenClass === 'tall') {
     return {
       wordsBelow: false,
+      netBelow: true,
       lines: Math.floor((h - HEAD_MM * textSize) / (LINE_MM * textSize)),
       plotMm: w - TALL_FIGURE_MM - TALL_WORDS_MM * textSize - 2 * GAP_MM,
     };
@@ -35,6 +41,7 @@ export function liveRoom({ places, screenClass, textSize }: FlyLayout): LiveRoom
   const freeMm = h - (HEAD_MM + GATE_MM) * textSize - FIGURE_MM;
   return {
     wordsBelow: w < TITLE_MM * textSize,
+    netBelow: w < GROSS_MM + NET_MM * textSize,
     lines: Math.min(MOST_LINES, Math.floor(freeMm / (LINE_MM * textSize))),
     plotMm: w - WORDS_MM * textSize - GAP_MM,
   };

@@ -18,24 +18,27 @@ export interface Setting {
   readonly textSize?: number;
   readonly timezone?: string;
   readonly entries?: readonly Entry[];
+  /** Page time at start, UTC milliseconds. */
+  readonly startAt?: number;
   /** Runs in the page before anything of the app; must stand on its own. */
   readonly before?: () => void;
 }
 
 /** Fly open on a tablet of its own, ten minutes into a cruise, and someone at it. */
 export async function flyOn(site: PreparedSite, setting: Setting = {}): Promise<Scribe> {
+  const startAt = setting.startAt ?? NOW;
   const tablet = await Tablet.launch(site.origin, {
     size: setting.size ?? VIEWPORTS[0],
     executablePath: findBrowser() ?? '',
-    startAt: NOW,
+    startAt,
     ...(setting.timezone === undefined ? {} : { timezone: setting.timezone }),
   });
   if (setting.before !== undefined) await tablet.context.addInitScript(setting.before);
-  await leaveFlightOpen(tablet.page, site.origin, setting.entries ?? inCruise(NOW));
+  await leaveFlightOpen(tablet.page, site.origin, setting.entries ?? inCruise(startAt));
   await keepSettings(tablet, setting);
   await tablet.open();
   await tablet.shown('tile-more');
-  return new Scribe(tablet, NOW + 1_000);
+  return new Scribe(tablet, startAt + 1_000);
 }
 
 /** What the tablet remembers of itself; the app reads it when it next starts. */

@@ -7,6 +7,7 @@ import { contrast } from '../../ui/kit/contrast.ts';
 import { preparedSite, type PreparedSite } from '../prepared.ts';
 import type { Scribe } from '../scribe.ts';
 import { flyOn } from './flyOn.ts';
+import { openAtHome } from './flyPlaces.ts';
 import { looksInPage, type Looks, type Written } from './looksInPage.ts';
 import { pixelsOf, type Pixels } from './pixels.ts';
 import { atLeast, atMost, seen, tabled, type Row } from './rows.ts';
@@ -47,7 +48,7 @@ const FAR = 75 / 60;
 const ROUNDING_MM = 0.02;
 
 async function goTo(place: PlaceName, scribe: Scribe): Promise<void> {
-  await scribe.tablet.open();
+  await openAtHome(scribe);
   await scribe.tablet.shown('tile-more');
   for (const act of PLACES[place]) {
     await (act.startsWith('key-') ? scribe.tapDigit(act) : scribe.tap(act));

@@ -26,6 +26,7 @@ export const KIND_WORDS: Readonly<Record<KnownKind, string>> = {
   fuelUplifted: 'Fuel uplift',
   recorderSwitched: 'Recorder',
   photoPanelSwitched: 'Photo panel',
+  recorderReferenced: 'Recorder file',
   photoFrameTaken: 'Photo frame',
   engineStarted: 'Engine start',
   engineShutDown: 'Engine shutdown',

@@ -5,6 +5,7 @@ import {
   entryIdSchema,
   event,
   finite,
+  instantSchema,
   name,
   pointRun,
   wingOrBoth,
@@ -102,6 +103,23 @@ export const bodySchemas = {
     on: v.boolean(),
     medium: v.exactOptional(name),
     channels: v.exactOptional(count),
+  }),
+  /**
+   * A file of recorded parameters, named by the hash of its bytes: results that lean on it say which one it was. The file
+   * itself stays outside the record.
+   */
+  recorderReferenced: event({
+    file: name,
+    sha256: entryIdSchema,
+    bytes: count,
+    rows: count,
+    /** First and last row by the recorder's own clock. */
+    from: instantSchema,
+    to: instantSchema,
+    channels: v.array(name),
+    /** Recorder less aircraft time base, and one standard uncertainty; absent where none was found. */
+    offsetS: v.exactOptional(finite),
+    offsetDoubtS: v.exactOptional(v.pipe(finite, v.minValue(0))),
   }),
   photoPanelSwitched: event({
     on: v.boolean(),

@@ -113,6 +113,15 @@ function saying(entry: KnownEntry): Words {
     case 'recorderSwitched':
     case 'photoPanelSwitched':
       return [`${kind} ${onOff(entry.body.on)}`, entry.body.medium];
+    case 'recorderReferenced':
+      return [
+        kind,
+        entry.body.file,
+        `${numberWords(entry.body.rows)} rows`,
+        entry.body.offsetS === undefined
+          ? undefined
+          : `clock ${signed(Math.round(entry.body.offsetS * 10) / 10)}\u00a0s`,
+      ];
     case 'photoFrameTaken':
       return [kind, numbered('', entry.body.frame)];
     case 'engineStarted':

@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { epochMs } from '../../src/record/brand.ts';
+import { hashLine } from '../../src/record/chain.ts';
 import { KNOWN_KINDS } from '../../src/record/kinds.ts';
 import { kindWords } from '../../src/record/kindWords.ts';
 import { entryWords } from '../../src/record/lang.ts';
@@ -52,6 +54,28 @@ describe('words of an entry', () => {
     ]);
     expect(uplift && plain(entryWords(uplift, sheet))).toBe(
       'Fuel uplift 640 USgal, at 6.7 lb/USgal, D-114',
+    );
+  });
+
+  it('names a recorder file, its rows and where its clock stood', () => {
+    const [told] = chained([
+      {
+        kind: 'recorderReferenced',
+        body: {
+          file: 'trace.csv.gz',
+          sha256: hashLine('trace'),
+          bytes: 125_125,
+          rows: 13_201,
+          from: epochMs(1_969_825_140_000),
+          to: epochMs(1_969_838_340_000),
+          channels: ['fuelFlow1', 'mach'],
+          offsetS: 12.34,
+          offsetDoubtS: 0.8,
+        },
+      },
+    ]);
+    expect(told && plain(entryWords(told, sheet))).toBe(
+      'Recorder file trace.csv.gz, 13 201 rows, clock +12.3 s',
     );
   });
 

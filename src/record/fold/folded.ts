@@ -182,6 +182,7 @@ function said(fold: Fold, entry: KnownEntry, timed: Timed, ownAt: EpochMs): Fold
     case 'reminderAnswered':
     case 'briefHeld':
     case 'fuelUplifted':
+    case 'recorderReferenced':
     case 'photoFrameTaken':
     case 'engineStarted':
     case 'engineShutDown':

@@ -152,6 +152,7 @@ export function laneOf(entry: Entry, sheet: FlightSheet | null): LaneId {
     case 'preflightDone':
     case 'recorderSwitched':
     case 'photoPanelSwitched':
+    case 'recorderReferenced':
     case 'photoFrameTaken':
     case 'stopCalled':
     case 'turbulenceEntered':

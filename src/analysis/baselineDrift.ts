@@ -157,7 +157,8 @@ function baselineOf(runs: readonly BaselineRun[], { borrowedBaseline }: FlightSh
   );
 }
 
-function isSameCard(one: FlightSheet, other: FlightSheet): boolean {
+/** The same Mach number and height: per cent and flow at one are not those at the other. */
+export function isSameCard(one: FlightSheet, other: FlightSheet): boolean {
   const [a, b] = [one.condition, other.condition];
   return (
     a.mach === b.mach &&

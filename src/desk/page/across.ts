@@ -8,9 +8,10 @@ import {
   noRankWords,
 } from '../../analysis/words/labour.ts';
 import { noLaminarWords } from '../../analysis/words/coverage.ts';
+import { noMatchWords } from '../../analysis/words/matched.ts';
 import { WINGS } from '../../record/sheet.ts';
 import { numberWords } from '../../record/readingWords.ts';
-import { percent, signed } from './figures.ts';
+import { percent, percentFigure, signed } from './figures.ts';
 import { headed, item, PAGE_COLUMNS, table } from './layout.ts';
 
 /** Q7 and Q8: what shows only when flights lie side by side. */
@@ -20,6 +21,7 @@ export function acrossPage(across: AcrossFlights, flights: number): readonly str
     '='.repeat(PAGE_COLUMNS),
     ...chronicLines(across),
     ...labourLines(across),
+    ...reductionLines(across),
     ...driftLines(across),
     ...recoveryLines(across),
   ];
@@ -81,6 +83,16 @@ function labourLines({ labour }: AcrossFlights): readonly string[] {
     return item(`after ${title}: ${hours}; then ${next.title} showed ${clear}, ${net}`);
   });
   return headed('Work, and what the next flight showed', lines.length === 0 ? ['None.'] : lines);
+}
+
+function reductionLines({ matchedReduction }: AcrossFlights): readonly string[] {
+  const lines = matchedReduction.flatMap(({ title, matched }) => {
+    if (matched.kind === 'noAnswer')
+      return item(`${title}: none, ${noMatchWords(matched.because)}`);
+    const { point, run, setting, reduction } = matched.value;
+    return item(`${title}: ${percentFigure(reduction)} % at ${point} r${run}, ${setting}`);
+  });
+  return headed('Fuel flow less than with suction off, at one card, setting and weight', lines);
 }
 
 function driftLines({ baselineDrift }: AcrossFlights): readonly string[] {

@@ -1,6 +1,7 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { findBrowser } from '../../.tools/browser.mjs';
+import { QUESTIONS } from '../../src/ui/debrief/answers/questions.ts';
 import { inCruise } from './inCruise.ts';
 import { leaveFlightOpen, preparedSite, type PreparedSite } from './prepared.ts';
 import { Scribe } from './scribe.ts';
@@ -14,8 +15,10 @@ type Way = readonly string[];
 const BRIEF_TABS = ['flight', 'hack', 'cautions', 'forms', 'sheet'];
 const SECTIONS = ['flight', 'aircraft', 'weights', 'condition', 'baseline', 'panels', 'probes'];
 const MORE_SECTIONS = ['instruments', 'cards', 'people', 'clocks', 'limits', 'tiles'];
-const DEBRIEF_TABS = ['timeline', 'points', 'panels', 'clocks', 'audit', 'forms', 'files', 'sign'];
-const FORMS = ['handover', 'inspection', 'squawk', 'maintenance', 'lab', 'late', 'note'];
+const DEBRIEF_TABS = ['timeline', 'audit', 'forms', 'files', 'sign'];
+const FORMS = ['handover', 'inspection', 'squawk', 'maintenance', 'lab'];
+const MORE_FORMS = ['calibration', 'uplift', 'late', 'note'];
+const ANSWERS = ['tab-answers', ...QUESTIONS.map(({ id }) => `answer-${id}`)];
 
 /** Touches from one screen to the next; every stop is looked at. */
 const NEW_TABLET: Way = ['start.manual', 'manual.back', 'start.setup', 'days.new'];
@@ -39,9 +42,15 @@ const IN_FLIGHT: Way = [
   'nav.debrief',
   ...DEBRIEF_TABS.map((tab) => `tab-${tab}`),
   'tab-forms',
-  ...FORMS.map((form) => `form-${form}`),
+  ...[...FORMS, ...MORE_FORMS].map((form) => `form-${form}`),
 ];
-const AFTER_FLIGHT: Way = ['start.demo', ...DEBRIEF_TABS.map((tab) => `tab-${tab}`)];
+const AFTER_FLIGHT: Way = [
+  'start.demo',
+  ...DEBRIEF_TABS.map((tab) => `tab-${tab}`),
+  ...ANSWERS,
+  'answer-2',
+  'step-1',
+];
 
 let site: PreparedSite;
 beforeAll(async () => {

@@ -40,7 +40,11 @@ export async function toDebriefOf(scribe: Scribe, title: string): Promise<void> 
 
 /** Every row of the results by test point, and what stands beside each when it is touched. */
 export async function pointsShown(scribe: Scribe): Promise<readonly ShownPoint[]> {
-  await scribe.tap('tab-points');
+  await scribe.tap('tab-answers');
+  if (await scribe.isThere('answers-all')) {
+    await scribe.tap('answers-all');
+  }
+  await scribe.tap('answer-1');
   await scribe.tablet.shown({ starts: 'result-' });
   const rows = (await scribe.tablet.targets()).filter(({ act }) => act.startsWith('result-'));
   const shown: ShownPoint[] = [];

@@ -60,7 +60,7 @@ export class FlyDriver {
     await this.events.openPad('desk');
     await this.scribe.tap('desk-end');
     await this.scribe.hold('end-flight', 900);
-    await this.scribe.tablet.shown('tab-points');
+    await this.scribe.tablet.shown('tab-answers');
   }
 
   private async write(step: FlownStep, body: unknown): Promise<void> {

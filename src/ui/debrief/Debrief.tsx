@@ -2,16 +2,16 @@ import { useCallback, useMemo, useRef, useState } from 'react';
 import type { Clock, Journal, Shelf } from '../../journal/journal.ts';
 import type { EntryId } from '../../record/brand.ts';
 import { useFlight } from '../useFlight.ts';
+import { AnswersTab } from './answers/AnswersTab.tsx';
+import { useOtherFlights } from './answers/otherFlights.ts';
+import type { QuestionId } from './answers/questions.ts';
 import { AuditTab } from './audit/AuditTab.tsx';
-import { ClocksTab } from './clocks/ClocksTab.tsx';
 import type { Desk } from './context.ts';
 import styles from './Debrief.module.css';
 import { DebriefHead } from './DebriefHead.tsx';
 import { FilesTab } from './files/FilesTab.tsx';
 import { FormsTab } from './forms/FormsTab.tsx';
-import { PanelsTab } from './panels/PanelsTab.tsx';
 import { PenChoice } from './PenChoice.tsx';
-import { PointsTab } from './points/PointsTab.tsx';
 import { openItemsOf } from './sign/openItems.ts';
 import { SignTab } from './sign/SignTab.tsx';
 import { type TabId, tabElementId, tabPanelId, Tabs } from './Tabs.tsx';
@@ -42,8 +42,10 @@ function DebriefOfFlight(props: DebriefProps) {
   const { base, points, model, rows, struckCount } = useDebrief(view);
   const control = useTimeWindow(model);
   const [tab, setTab] = useState<TabId>('timeline');
+  const [question, setQuestion] = useState<QuestionId | null>(null);
   const [selected, setSelected] = useState<EntryId | null>(null);
   const page = useRef<HTMLDivElement>(null);
+  const others = useOtherFlights(props.shelf, view, tab === 'answers');
   const openItems = useMemo(() => openItemsOf(view, points), [view, points]);
 
   const select = useCallback(
@@ -91,17 +93,25 @@ function DebriefOfFlight(props: DebriefProps) {
             points={points}
             struckCount={struckCount}
             openItems={openItems}
-            onPoints={() => setTab('points')}
+            onPoints={() => {
+              setQuestion(1);
+              setTab('answers');
+            }}
             onLeave={() =>
               page.current?.querySelector<HTMLElement>('[role="tab"][tabindex="0"]')?.focus()
             }
           />
         ) : null}
-        {tab === 'points' ? (
-          <PointsTab desk={desk} points={points} onOpen={openOnTimeline} />
+        {tab === 'answers' ? (
+          <AnswersTab
+            desk={desk}
+            model={model}
+            others={others}
+            question={question}
+            onQuestion={setQuestion}
+            onOpen={openOnTimeline}
+          />
         ) : null}
-        {tab === 'panels' ? <PanelsTab desk={desk} /> : null}
-        {tab === 'clocks' ? <ClocksTab desk={desk} /> : null}
         {tab === 'audit' ? <AuditTab desk={desk} onOpen={openOnTimeline} /> : null}
         {tab === 'forms' ? <FormsTab desk={desk} onOpen={openOnTimeline} /> : null}
         {tab === 'files' ? <FilesTab desk={desk} shelf={props.shelf} build={props.build} /> : null}

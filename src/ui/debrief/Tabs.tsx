@@ -3,9 +3,7 @@ import styles from './Debrief.module.css';
 
 export const TABS = [
   { id: 'timeline', words: 'Timeline' },
-  { id: 'points', words: 'Points' },
-  { id: 'panels', words: 'Panels' },
-  { id: 'clocks', words: 'Clocks' },
+  { id: 'answers', words: 'Answers' },
   { id: 'audit', words: 'Audit' },
   { id: 'forms', words: 'Forms' },
   { id: 'files', words: 'Files' },

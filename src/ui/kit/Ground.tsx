@@ -9,11 +9,14 @@ export function GroundButton(props: {
   readonly pressed?: boolean;
   readonly strong?: boolean;
   readonly disabled?: boolean;
+  /** What a reader says, where the key shows less. */
+  readonly label?: string;
 }) {
   return (
     <button
       type="button"
       data-act={props.act}
+      aria-label={props.label}
       className={props.strong === true ? `${styles.key} ${styles.strong}` : styles.key}
       aria-pressed={props.pressed}
       disabled={props.disabled}

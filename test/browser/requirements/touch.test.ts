@@ -228,7 +228,7 @@ describe.each(TABLETS)('at $size.width x $size.height', ({ size, pxPerMm }) => {
     await written(() => held([0, 500], [700, 1100]));
     rows.push(row('R19', 'held 0.5 s, off for 0.2 s, 0.4 s', 'not done', await closed()));
     await held([0, 500], [640, 1040]);
-    await scribe.tablet.shown('tab-points');
+    await scribe.tablet.shown('tab-answers');
     rows.push(row('R19', 'held 0.5 s, off for 0.14 s, 0.4 s', 'done', await closed()));
     expect(tabled(task, rows)).toEqual([]);
   });

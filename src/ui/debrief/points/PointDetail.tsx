@@ -1,33 +1,14 @@
-import type { EntryId } from '../../../record/brand.ts';
-import { itemAt } from '../../../record/trail.ts';
 import type { PointNumber, PointResult } from '../../../analysis/results.ts';
 import { flowIn, flowUnitOf } from '../../../analysis/sheetUnits.ts';
-import { leftOutWords } from '../../../analysis/words/gates.ts';
 import { methodWords, stateWords } from '../../../analysis/words/points.ts';
 import { missingWords, noDragWords, provisionalWords } from '../../../analysis/words/reasons.ts';
-import { GroundButton } from '../../kit/Ground.tsx';
 import { figure } from '../../kit/number.ts';
 import type { Desk } from '../context.ts';
 import styles from './Points.module.css';
 import { flowWords, reductionWords } from './pointWords.ts';
-import { clockWords } from '../timeWords.ts';
 
-/** One run: its number, how it was made, what was left out and why, down to the entries. */
-export function PointDetail({
-  desk,
-  point,
-  onOpen,
-}: {
-  readonly desk: Desk;
-  readonly point: PointResult;
-  readonly onOpen: (entry: EntryId) => void;
-}) {
-  const { glances } = desk.view.state;
-  const clockOf = (index: number): string => {
-    const glance = itemAt(glances, index);
-    return glance === undefined ? '' : clockWords(desk.base.shown(glance.at, glance.rec));
-  };
-  const firstEntryOf = (index: number): EntryId | undefined => itemAt(glances, index)?.by[0];
+/** One run: its numbers side by side, and what they were made of. */
+export function PointDetail({ desk, point }: { readonly desk: Desk; readonly point: PointResult }) {
   return (
     <section className={styles.detail} aria-label={`${point.point} run ${point.run}`}>
       <h2>
@@ -37,49 +18,8 @@ export function PointDetail({
         {point.setting}; {stateWords(point)}; n = {point.readingsUsed.length}
       </p>
       <Numbers desk={desk} result={point.result} />
-      <h3>Readings</h3>
-      <ul className={styles.readings}>
-        {point.readingsUsed.map((index) => (
-          <Reading
-            key={index}
-            words="used"
-            clock={clockOf(index)}
-            entry={firstEntryOf(index)}
-            onOpen={onOpen}
-          />
-        ))}
-        {point.readingsLeftOut.map(({ glance, broken }) => (
-          <Reading
-            key={glance}
-            words={`left out: ${broken.map(leftOutWords).join(', ')}`}
-            clock={clockOf(glance)}
-            entry={firstEntryOf(glance)}
-            onOpen={onOpen}
-          />
-        ))}
-      </ul>
       <p className={styles.quiet}>Decisions rest with the test team, not with this page.</p>
     </section>
-  );
-}
-
-function Reading(props: {
-  readonly clock: string;
-  readonly words: string;
-  readonly entry: EntryId | undefined;
-  readonly onOpen: (entry: EntryId) => void;
-}) {
-  const { entry } = props;
-  return (
-    <li>
-      <span>{props.clock}Z</span>
-      <span>{props.words}</span>
-      {entry === undefined ? null : (
-        <GroundButton act="open-reading" onPress={() => props.onOpen(entry)}>
-          Open
-        </GroundButton>
-      )}
-    </li>
   );
 }
 

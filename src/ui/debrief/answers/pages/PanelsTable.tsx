@@ -1,15 +1,14 @@
-import { findingsByPanel, NOT_YET_INSPECTED } from '../../../analysis/encounters/surface.ts';
-import { items } from '../../../record/trail.ts';
-import { GroundTable } from '../../kit/GroundTable.tsx';
-import type { Desk } from '../context.ts';
-import { laminarTimes } from './laminarTimes.ts';
-import styles from './Panels.module.css';
-import { clockWords } from '../timeWords.ts';
+import { findingsByPanel, NOT_YET_INSPECTED } from '../../../../analysis/encounters/surface.ts';
+import { GroundTable } from '../../../kit/GroundTable.tsx';
+import type { Desk } from '../../context.ts';
+import { laminarTimes } from '../../panels/laminarTimes.ts';
+import styles from '../Answers.module.css';
+import { clockWords } from '../../timeWords.ts';
 
 const COVERS = { fitted: 'fitted', clear: 'clear', hung: 'hung', unknown: 'unknown' } as const;
 
 /** Each panel: its cover, how long it was called laminar with the suction on, what was found on it, and its squawks. */
-export function PanelsTab({ desk }: { readonly desk: Desk }) {
+export function PanelsTable({ desk }: { readonly desk: Desk }) {
   const { state } = desk.view;
   const findings = findingsByPanel(desk.view);
   const times = laminarTimes(desk.view);
@@ -19,8 +18,8 @@ export function PanelsTab({ desk }: { readonly desk: Desk }) {
     ({ id }) => (findings.get(id)?.verdict ?? 'notInspected') === 'notInspected',
   );
   return (
-    <section className={styles.panels} aria-label="Panels">
-      <p className={styles.say}>
+    <section aria-label="Panels">
+      <p>
         {notYet.length === 0
           ? 'Every panel was inspected.'
           : `Not yet inspected: ${notYet.map(({ id }) => id).join(', ')}.`}
@@ -54,7 +53,6 @@ export function PanelsTab({ desk }: { readonly desk: Desk }) {
           { key: 'squawk', head: 'Squawks', cell: ({ id }) => (squawks.get(id) ?? []).join('; ') },
         ]}
       />
-      <SampleTable desk={desk} />
     </section>
   );
 }
@@ -88,52 +86,4 @@ function squawksByPanel(desk: Desk): ReadonlyMap<string, readonly string[]> {
     }
   }
   return found;
-}
-
-/** Where each sample is: exposed, handed over, answered by the laboratory. */
-function SampleTable({ desk }: { readonly desk: Desk }) {
-  const handed = new Map<string, string>();
-  const results = new Map<string, string>();
-  for (const { effective, standing } of desk.view.standing) {
-    if (standing === 'stands' && effective.kind === 'sampleHandedOver') {
-      for (const sample of effective.body.samples) {
-        handed.set(sample, effective.body.to);
-      }
-    }
-    if (standing === 'stands' && effective.kind === 'labResultReceived') {
-      const { sample, meanSizeMicrometre, numberPerLitre } = effective.body;
-      const size = meanSizeMicrometre === undefined ? 'no size' : `${meanSizeMicrometre} µm`;
-      const number = numberPerLitre === undefined ? 'no number' : `${numberPerLitre} a litre`;
-      results.set(sample, `${size}, ${number}`);
-    }
-  }
-  return (
-    <GroundTable
-      caption="Samples and their custody"
-      rows={[...items(desk.view.state.samples)]}
-      keyOf={({ sample, opened }) => `${sample} ${opened.by}`}
-      empty="No sample was taken."
-      columns={[
-        { key: 'sample', head: 'Sample', cell: ({ sample }) => <b>{sample}</b> },
-        {
-          key: 'purpose',
-          head: 'Purpose',
-          cell: ({ sampler, purpose }) =>
-            [sampler, purpose].filter((word) => word !== '').join(', '),
-        },
-        {
-          key: 'exposed',
-          head: 'Exposed',
-          cell: ({ opened, closed }) =>
-            closed === null ? 'never closed' : `${Math.round((closed.at - opened.at) / 1000)} s`,
-        },
-        {
-          key: 'handed',
-          head: 'Handed to',
-          cell: ({ sample }) => handed.get(sample) ?? 'not handed over',
-        },
-        { key: 'lab', head: 'Laboratory', cell: ({ sample }) => results.get(sample) ?? 'pending' },
-      ]}
-    />
-  );
 }

@@ -84,7 +84,6 @@ export default defineConfig({
     target: 'es2023',
     assetsInlineLimit: 0,
     modulePreload: false,
-    rolldownOptions: { output: { codeSplitting: false } },
   },
   test: {
     root,

@@ -1,5 +1,14 @@
 import * as v from 'valibot';
-import { count, day, event, finite, instantSchema, name, words } from './bodyParts.ts';
+import {
+  count,
+  day,
+  entryIdSchema,
+  event,
+  finite,
+  instantSchema,
+  name,
+  words,
+} from './bodyParts.ts';
 import { idSchema as id, measureSchema } from './measure.ts';
 import { calibrationPointsSchema } from './sheet.ts';
 
@@ -81,6 +90,8 @@ export const afterFlight = {
     words,
     severity: v.exactOptional(name),
     labourH: v.exactOptional(finite),
+    /** Entries that show it: an inspection, a loss, a cover that hung. */
+    evidence: v.exactOptional(v.array(entryIdSchema)),
   }),
   maintenanceDone: event({
     squawk: v.exactOptional(id),

@@ -1,4 +1,4 @@
-import { useCallback, useMemo, useRef, useState } from 'react';
+import { lazy, Suspense, useCallback, useMemo, useRef, useState } from 'react';
 import type { Clock, Journal, Shelf } from '../../journal/journal.ts';
 import type { EntryId } from '../../record/brand.ts';
 import { useFlight } from '../useFlight.ts';
@@ -10,6 +10,7 @@ import type { Desk } from './context.ts';
 import styles from './Debrief.module.css';
 import { DebriefHead } from './DebriefHead.tsx';
 import { FilesTab } from './files/FilesTab.tsx';
+import { FlightsTab } from './flights/FlightsTab.tsx';
 import { FormsTab } from './forms/FormsTab.tsx';
 import { PenChoice } from './PenChoice.tsx';
 import { openItemsOf } from './sign/openItems.ts';
@@ -19,6 +20,12 @@ import { TimelineTab } from './TimelineTab.tsx';
 import { useTimeWindow } from './timeline/useTimeWindow.ts';
 import { useDebrief } from './useDebrief.ts';
 import { useWriter } from './useWriter.ts';
+
+/** Loaded when somebody prints: nobody waits for it in the air. */
+const PrintView = lazy(async () => {
+  const { PrintView: loaded } = await import('./print/PrintView.tsx');
+  return { default: loaded };
+});
 
 interface DebriefProps {
   readonly journal: Journal;
@@ -44,8 +51,9 @@ function DebriefOfFlight(props: DebriefProps) {
   const [tab, setTab] = useState<TabId>('timeline');
   const [question, setQuestion] = useState<QuestionId | null>(null);
   const [selected, setSelected] = useState<EntryId | null>(null);
+  const [isPrinting, setPrinting] = useState(false);
   const page = useRef<HTMLDivElement>(null);
-  const others = useOtherFlights(props.shelf, view, tab === 'answers');
+  const others = useOtherFlights(props.shelf, view, tab === 'answers' || tab === 'flights');
   const openItems = useMemo(() => openItemsOf(view, points), [view, points]);
 
   const select = useCallback(
@@ -61,9 +69,23 @@ function DebriefOfFlight(props: DebriefProps) {
   const openOnTimeline = (entry: EntryId): void => {
     select(entry);
     setTab('timeline');
+    setPrinting(false);
   };
   const desk: Desk = { view, base, journal, clock, writer, selected, select };
 
+  if (isPrinting) {
+    return (
+      <Suspense fallback={null}>
+        <PrintView
+          desk={desk}
+          openItems={openItems}
+          build={props.build}
+          onBack={() => setPrinting(false)}
+          onOpen={openOnTimeline}
+        />
+      </Suspense>
+    );
+  }
   return (
     <div ref={page} className={styles.page}>
       <DebriefHead
@@ -112,11 +134,17 @@ function DebriefOfFlight(props: DebriefProps) {
             onOpen={openOnTimeline}
           />
         ) : null}
+        {tab === 'flights' ? <FlightsTab desk={desk} others={others} /> : null}
         {tab === 'audit' ? <AuditTab desk={desk} onOpen={openOnTimeline} /> : null}
         {tab === 'forms' ? <FormsTab desk={desk} onOpen={openOnTimeline} /> : null}
         {tab === 'files' ? <FilesTab desk={desk} shelf={props.shelf} build={props.build} /> : null}
         {tab === 'sign' ? (
-          <SignTab desk={desk} openItems={openItems} onOpen={openOnTimeline} />
+          <SignTab
+            desk={desk}
+            openItems={openItems}
+            onOpen={openOnTimeline}
+            onPrint={() => setPrinting(true)}
+          />
         ) : null}
       </main>
       <p className={styles.foot}>

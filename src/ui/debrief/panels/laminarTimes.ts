@@ -3,8 +3,20 @@ import { items } from '../../../record/trail.ts';
 import { panelSpans } from '../timeline/panelSpans.ts';
 import type { Span } from '../timeline/model.ts';
 
-/** "64 % of 1 h 40": the part of the time assessed with suction on that a panel was called laminar. Intermittent counts half. */
+/** "64 % of 104 min": the part of the time assessed with suction on that a panel was called laminar. */
 export function laminarTimes(view: FlightView): ReadonlyMap<string, string> {
+  return new Map(
+    [...laminarShares(view)].map(([panel, { fraction, assessedMs }]) => [
+      panel,
+      `${Math.round(100 * fraction)} % of ${Math.round(assessedMs / 60_000)} min`,
+    ]),
+  );
+}
+
+/** Share of the time assessed with suction on; intermittent counts half. A panel that was never assessed is absent. */
+export function laminarShares(
+  view: FlightView,
+): ReadonlyMap<string, { readonly fraction: number; readonly assessedMs: number }> {
   const until = view.state.lastAt;
   if (until === null) {
     return new Map();
@@ -15,7 +27,7 @@ export function laminarTimes(view: FlightView): ReadonlyMap<string, string> {
     const panel = span.lane.slice('panel:'.length);
     spansByPanel.set(panel, [...(spansByPanel.get(panel) ?? []), span]);
   }
-  const words = new Map<string, string>();
+  const shares = new Map<string, { readonly fraction: number; readonly assessedMs: number }>();
   for (const [panel, spans] of spansByPanel) {
     let assessedMs = 0;
     let laminarMs = 0;
@@ -33,13 +45,10 @@ export function laminarTimes(view: FlightView): ReadonlyMap<string, string> {
       }
     }
     if (assessedMs > 0) {
-      words.set(
-        panel,
-        `${Math.round((100 * laminarMs) / assessedMs)} % of ${Math.round(assessedMs / 60_000)} min`,
-      );
+      shares.set(panel, { fraction: laminarMs / assessedMs, assessedMs });
     }
   }
-  return words;
+  return shares;
 }
 
 function suctionOnSpans(view: FlightView): readonly (readonly [number, number])[] {

@@ -14,6 +14,7 @@ export function SignTab(props: {
   readonly desk: Desk;
   readonly openItems: readonly OpenItem[];
   readonly onOpen: (entry: EntryId) => void;
+  readonly onPrint: () => void;
 }) {
   const { desk, openItems } = props;
   const readOnly = whyReadOnly(desk.journal);
@@ -32,8 +33,11 @@ export function SignTab(props: {
       </section>
       <div className={page.side}>
         <Signatures desk={desk} />
-        <CompareCode desk={desk} />
+        <GroundButton act="go-print" strong onPress={props.onPrint}>
+          Print
+        </GroundButton>
         {readOnly === null ? <SignForm desk={desk} openItems={openItems} /> : <p>{readOnly}</p>}
+        <CompareCode desk={desk} />
       </div>
     </div>
   );

@@ -12,24 +12,28 @@ import { items } from '../../../record/trail.ts';
 import { entriesAbout } from '../entriesAbout.ts';
 import { isQueried } from '../standing.ts';
 
+/** What bears on the record itself comes first; the rest in the order in which a crew answers it. */
+const FAMILIES = [
+  'mark',
+  'interval',
+  'fork',
+  'conflict',
+  'unconfirmed',
+  'queried',
+  'point',
+  'panel',
+  'sample',
+] as const;
+
 /** Something that a signature should not hide: answered first, or signed as open. */
 export interface OpenItem {
-  readonly family:
-    | 'mark'
-    | 'interval'
-    | 'unconfirmed'
-    | 'queried'
-    | 'fork'
-    | 'conflict'
-    | 'point'
-    | 'panel'
-    | 'sample';
+  readonly family: (typeof FAMILIES)[number];
   readonly words: string;
   /** Where to go to answer it. */
   readonly entry: EntryId | null;
 }
 
-/** In the order in which a crew answers them. */
+/** Open marks, open intervals, forks and conflicts, then the rest. */
 export function openItemsOf(view: FlightView, points: readonly PointResult[]): readonly OpenItem[] {
   return [
     ...standingItems(view),
@@ -39,7 +43,7 @@ export function openItemsOf(view: FlightView, points: readonly PointResult[]): r
     ...reflyItems(view),
     ...inspectionItems(view),
     ...sampleItems(view),
-  ];
+  ].toSorted((a, b) => FAMILIES.indexOf(a.family) - FAMILIES.indexOf(b.family));
 }
 
 function standingItems(view: FlightView): readonly OpenItem[] {

@@ -15,7 +15,7 @@ type Way = readonly string[];
 const BRIEF_TABS = ['flight', 'hack', 'cautions', 'forms', 'sheet'];
 const SECTIONS = ['flight', 'aircraft', 'weights', 'condition', 'baseline', 'panels', 'probes'];
 const MORE_SECTIONS = ['instruments', 'cards', 'people', 'clocks', 'limits', 'tiles'];
-const DEBRIEF_TABS = ['timeline', 'audit', 'forms', 'files', 'sign'];
+const DEBRIEF_TABS = ['timeline', 'flights', 'audit', 'forms', 'files', 'sign'];
 const FORMS = ['handover', 'inspection', 'squawk', 'maintenance', 'lab'];
 const MORE_FORMS = ['calibration', 'uplift', 'late', 'note'];
 const ANSWERS = ['tab-answers', ...QUESTIONS.map(({ id }) => `answer-${id}`)];

@@ -100,6 +100,8 @@ const WAYS = {
   'debrief-economics': onDebrief('tab-answers', 'answer-8'),
   'debrief-clocks': onDebrief('tab-answers', 'answer-9'),
   'debrief-books': onDebrief('tab-answers', 'answer-10'),
+  'debrief-flights': onDebrief('tab-flights'),
+  'debrief-calibration': onDebrief('tab-forms', 'form-calibration'),
   'debrief-forms': onDebrief('tab-forms'),
   'debrief-files': onDebrief('tab-files'),
 } as const satisfies Readonly<Record<string, Way>>;

@@ -4,6 +4,7 @@ import styles from './Debrief.module.css';
 export const TABS = [
   { id: 'timeline', words: 'Timeline' },
   { id: 'answers', words: 'Answers' },
+  { id: 'flights', words: 'Flights' },
   { id: 'audit', words: 'Audit' },
   { id: 'forms', words: 'Forms' },
   { id: 'files', words: 'Files' },

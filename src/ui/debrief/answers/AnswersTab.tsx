@@ -3,12 +3,13 @@ import { acrossFlights } from '../../../analysis/acrossFlights.ts';
 import { flightResults } from '../../../analysis/flightResults.ts';
 import type { EntryId } from '../../../record/brand.ts';
 import { GroundButton } from '../../kit/Ground.tsx';
+import type { FlightView } from '../../../record/flight.ts';
 import type { Desk } from '../context.ts';
 import type { TimelineModel } from '../timeline/model.ts';
 import styles from './Answers.module.css';
 import { unitsOf, type AnswerDesk } from './answerDesk.ts';
 import { AnswerIndex } from './AnswerIndex.tsx';
-import { earlierThan, type OtherFlights } from './otherFlights.ts';
+import { earlierThan } from './otherFlights.ts';
 import { QuestionPage } from './QuestionPage.tsx';
 import { QUESTIONS, type QuestionId } from './questions.ts';
 
@@ -16,7 +17,7 @@ import { QUESTIONS, type QuestionId } from './questions.ts';
 export function AnswersTab(props: {
   readonly desk: Desk;
   readonly model: TimelineModel;
-  readonly others: OtherFlights;
+  readonly others: readonly FlightView[];
   readonly question: QuestionId | null;
   readonly onQuestion: (question: QuestionId | null) => void;
   readonly onOpen: (entry: EntryId) => void;
@@ -24,11 +25,11 @@ export function AnswersTab(props: {
   const { desk, model, others, question, onQuestion, onOpen } = props;
   const { view } = desk;
   const of = useMemo((): AnswerDesk => {
-    const beside = [...others.views, view];
+    const beside = [...others, view];
     return {
       desk,
       model,
-      results: flightResults(view, earlierThan(view, others.views)),
+      results: flightResults(view, earlierThan(view, others)),
       across: acrossFlights(beside),
       flightCount: beside.length,
       units: unitsOf(view),
@@ -36,7 +37,7 @@ export function AnswersTab(props: {
     };
     // The rest of the desk is the same for the same view; a new pen or a new word said changes no number.
     // oxlint-disable-next-line react/exhaustive-deps
-  }, [view, model, others.views]);
+  }, [view, model, others]);
   if (question === null) {
     return <AnswerIndex of={of} onQuestion={onQuestion} />;
   }

@@ -2,31 +2,28 @@ import { useEffect, useState } from 'react';
 import type { Shelf } from '../../../journal/journal.ts';
 import { viewOf, type FlightView } from '../../../record/flight.ts';
 
-/** Other flights of the same aircraft on this device; read, never written to and never mixed into this one. */
-export interface OtherFlights {
-  readonly views: readonly FlightView[];
-  /** Until then it is not known whether there are any. */
-  readonly isRead: boolean;
-}
+const NONE: readonly FlightView[] = [];
 
-const NOT_READ: OtherFlights = { views: [], isRead: false };
-
-/** @param wanted whether a page that looks across flights is open; until then nothing is read */
+/**
+ * Other flights of the same aircraft on this device; read, never written to and never mixed into this one.
+ *
+ * @param wanted whether a page that looks across flights is open; until then nothing is read
+ */
 export function useOtherFlights(
   shelf: Shelf,
   { state }: FlightView,
   wanted: boolean,
-): OtherFlights {
-  const [others, setOthers] = useState<OtherFlights>(NOT_READ);
+): readonly FlightView[] {
+  const [others, setOthers] = useState(NONE);
   const { flight, nature } = state;
   const mark = state.sheet?.aircraft.mark ?? null;
   useEffect(() => {
     if (!wanted) return;
     let over = false;
     viewsBeside(shelf, { flight, mark, nature }).then(
-      (views) => (over ? undefined : setOthers({ views, isRead: true })),
+      (views) => (over ? undefined : setOthers(views)),
       // What cannot be read is not there; this flight stands by itself.
-      () => (over ? undefined : setOthers({ views: [], isRead: true })),
+      () => (over ? undefined : setOthers(NONE)),
     );
     return () => {
       over = true;

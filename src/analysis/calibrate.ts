@@ -116,7 +116,8 @@ export function measureDifferenceSi(
 
 /** Correction in the instrument's unit; the end rows of a table hold beyond it. */
 function correctionAt(instrument: Instrument, asReadSi: number): number {
-  const rows = [...(instrument.calibration.points ?? [])].sort((a, b) => a.reading - b.reading);
+  const { points = [], asLeft = points } = instrument.calibration;
+  const rows = asLeft.toSorted((a, b) => a.reading - b.reading);
   const [first] = rows;
   const last = rows.at(-1);
   if (rows.length < 2 || first === undefined || last === undefined) {

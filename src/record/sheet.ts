@@ -42,13 +42,18 @@ export const consumerSchema = v.union([
 ]);
 export type Consumer = v.InferOutput<typeof consumerSchema>;
 
-/** As found on the bench: at this reading add this correction; straight lines between. */
+/** From the bench: at this reading add this correction; straight lines between. */
 export const calibrationPointsSchema = v.array(v.object({ reading: finite, correction: finite }));
 
 const calibrationSchema = v.object({
   /** Added to the reading, in the instrument's unit; used where `points` has fewer than two rows. */
   correction: finite,
   points: v.exactOptional(calibrationPointsSchema),
+  /**
+   * As left, where the bench adjusted the instrument after `points` were found: what it flies with from then on. Without
+   * it the instrument was left as found.
+   */
+  asLeft: v.exactOptional(calibrationPointsSchema),
   /** What stays in doubt after correcting, one standard uncertainty, shared by all readings of the flight. */
   residualStandardUncertainty: v.exactOptional(finite),
   /** What comes anew with each reading beside its scatter (hysteresis, a warm gauge), one standard uncertainty. */
@@ -75,6 +80,8 @@ export const instrumentSchema = v.object({
   resolution: v.pipe(v.number(), v.finite(), v.minValue(0)),
   rangeLow: v.exactOptional(finite),
   rangeHigh: v.exactOptional(finite),
+  /** Fastest change that can be real, in its unit a minute: a rise beyond it is asked about. */
+  plausibleRatePerMin: v.exactOptional(finite),
   /** Scatter of repeated readings, one standard uncertainty; blank when nobody declared it. */
   repeatability: v.exactOptional(finite),
   calibration: calibrationSchema,
@@ -90,7 +97,14 @@ export const panelSchema = v.object({
   meanChord: v.exactOptional(measureSchema),
   spanFromFraction: v.exactOptional(finite),
   spanToFraction: v.exactOptional(finite),
+  /** Where the suction skin lies on the chord: 0 is the leading edge. */
+  chordFromFraction: v.exactOptional(finite),
+  chordToFraction: v.exactOptional(finite),
   laminarToChordFraction: v.exactOptional(finite),
+  /** In words: what the skin is, which regions suction is set by, which cover lies over it. */
+  skin: v.exactOptional(name),
+  suctionRegions: v.exactOptional(name),
+  coverSegment: v.exactOptional(name),
 });
 export type Panel = Immutable<v.InferOutput<typeof panelSchema>>;
 
@@ -114,8 +128,17 @@ export const testCardSchema = v.object({
   expectedFuel: v.exactOptional(measureSchema),
   minimumReadings: count,
   minimumSteadyS: v.exactOptional(count),
+  revision: v.exactOptional(name),
+  objective: v.exactOptional(name),
+  /** In words, as briefed: what may not be exceeded, and what ends the point. */
+  limits: v.exactOptional(name),
+  stopCriteria: v.exactOptional(name),
 });
 export type TestCard = Immutable<v.InferOutput<typeof testCardSchema>>;
+
+/** A moment, a span, on or off; a number read off something, and a thing taken with an id of its own. */
+export const OWN_TILE_FORMS = ['instant', 'interval', 'state', 'reading', 'sample'] as const;
+export type OwnTileForm = (typeof OWN_TILE_FORMS)[number];
 
 const personSchema = v.object({ id, role: name, name: v.exactOptional(name) });
 
@@ -126,9 +149,40 @@ const clockSchema = v.object({
   resolutionS: finite,
 });
 
+const sheetRevisionSchema = v.object({
+  revision: name,
+  signedBy: name,
+  /** UTC date, YYYY-MM-DD. */
+  signedOn: name,
+  /** What changed since the revision before, a sentence each. */
+  changes: v.array(v.pipe(v.string(), v.maxLength(2000))),
+});
+
+const archivedPointSchema = v.object({
+  id,
+  /** Title, date or number of the flight, as people call it. */
+  flight: name,
+  /** Of the aircraft that day: what hung on it, what was smooth. */
+  configuration: name,
+  mach: finite,
+  /** Weight over pressure ratio, as the mass that weighs so much. */
+  weightOverDelta: measureSchema,
+  /** Flow of all engines over pressure ratio and root of temperature ratio. */
+  referredFlow: measureSchema,
+  /** Of that flow, one standard uncertainty. */
+  standardUncertainty: v.exactOptional(measureSchema),
+  readings: count,
+  source: v.picklist(['timeline', 'typed']),
+});
+export type ArchivedPoint = Immutable<v.InferOutput<typeof archivedPointSchema>>;
+
 export const flightSheetSchema = v.object({
   id,
   revision: name,
+  /** The revisions before this one and this one, oldest first, each as it was signed. */
+  revisions: v.exactOptional(v.array(sheetRevisionSchema)),
+  /** The sheet that the next revision is held against, as JSON; kept on the shelf and left behind when a flight opens. */
+  basis: v.exactOptional(v.object({ revision: name, text: v.string() })),
   title: name,
   /** Units that totals and new fields are shown in; each instrument keeps its own. */
   massUnit: v.picklist(['lb', 'kg']),
@@ -163,6 +217,8 @@ export const flightSheetSchema = v.object({
   borrowedBaseline: v.exactOptional(
     v.object({ weightElasticity: finite, standardUncertainty: finite, from: name }),
   ),
+  /** Suction-off points of earlier flights; what was borrowed from them says so. */
+  baselineArchive: v.exactOptional(v.array(archivedPointSchema)),
   /** Fuel-flow reduction hoped for, as a share: 0.29 is 29 %. */
   targetReductionFraction: v.exactOptional(finite),
   panels: v.array(panelSchema),
@@ -210,9 +266,9 @@ export const flightSheetSchema = v.object({
   /** Whether a tablet may keep the position that its own receiver gives; absent means no. */
   positionAllowed: v.exactOptional(v.boolean()),
   /** The crew's own events beside the built-in vocabulary. */
-  ownTiles: v.array(
-    v.object({ id, label: name, form: v.picklist(['instant', 'interval', 'state']) }),
-  ),
+  ownTiles: v.array(v.object({ id, label: name, form: v.picklist(OWN_TILE_FORMS) })),
+  /** The crew's own words on built-in tiles; what is recorded keeps its kind. */
+  tileWords: v.exactOptional(v.array(v.object({ tile: id, label: name }))),
 });
 export type FlightSheet = Immutable<v.InferOutput<typeof flightSheetSchema>>;
 export type FlightPhase = keyof FlightSheet['tilePages'];

@@ -50,11 +50,22 @@ const treatedDragShareSchema = v.object({
 
 export const SUCTION_DRIVES = ['ownMeteredFuel', 'bleed', 'shaft'] as const;
 
+/** One half of a wing that is straight from root to tip: enough to sketch it and to work areas out. */
+const planformSchema = v.object({
+  semiSpan: measureSchema,
+  rootChord: measureSchema,
+  tipChord: measureSchema,
+  /** Of the leading edge, degrees. */
+  leadingEdgeSweepDeg: v.exactOptional(finite),
+});
+export type WingPlan = Immutable<v.InferOutput<typeof planformSchema>>;
+
 export const aircraftSchema = v.object({
   mark: name,
   callsign: v.exactOptional(name),
   type: v.exactOptional(name),
   wingArea: measureSchema,
+  planform: v.exactOptional(planformSchema),
   engineCount: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(8)),
   suctionDrive: v.picklist(SUCTION_DRIVES),
   /** What bleed for the suction costs; only where `suctionDrive` is bleed. Without it gross saving cannot be told. */

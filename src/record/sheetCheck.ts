@@ -2,6 +2,7 @@ import type { FlightSheet } from './sheet.ts';
 import { cardDoubts } from './sheetCheckCards.ts';
 import { aircraftDoubts, conditionDoubts, weightDoubts } from './sheetCheckAircraft.ts';
 import { instrumentDoubts } from './sheetCheckInstruments.ts';
+import { archiveDoubts, revisionDoubts } from './sheetCheckHistory.ts';
 import { wingDoubts } from './sheetCheckWing.ts';
 import type { SheetDoubt } from './sheetDoubt.ts';
 
@@ -26,6 +27,8 @@ export type SheetSection = (typeof SHEET_SECTIONS)[number];
 const SECTION_OF_FIELD = {
   id: 'flight',
   revision: 'flight',
+  revisions: 'flight',
+  basis: 'flight',
   title: 'flight',
   massUnit: 'flight',
   heightUnit: 'flight',
@@ -46,6 +49,7 @@ const SECTION_OF_FIELD = {
   laminarBelow: 'probes',
   borrowedBaseline: 'baseline',
   targetReductionFraction: 'baseline',
+  baselineArchive: 'baseline',
   panels: 'panels',
   probes: 'probes',
   instruments: 'instruments',
@@ -57,6 +61,7 @@ const SECTION_OF_FIELD = {
   rolePages: 'tiles',
   positionAllowed: 'flight',
   ownTiles: 'tiles',
+  tileWords: 'tiles',
 } as const satisfies Record<keyof FlightSheet, SheetSection>;
 const SECTIONS_BY_NAME = new Map<string, SheetSection>(Object.entries(SECTION_OF_FIELD));
 
@@ -78,6 +83,8 @@ export function checkSheet(
     ...wingDoubts(sheet),
     ...instrumentDoubts(sheet, given.today),
     ...cardDoubts(sheet, given.tiles),
+    ...revisionDoubts(sheet),
+    ...archiveDoubts(sheet),
   ];
   return SHEET_SECTIONS.flatMap((section) =>
     doubts.filter((one) => sectionOf(one.path) === section),

@@ -51,6 +51,19 @@ function* testCardDoubts(sheet: FlightSheet): Generator<SheetDoubt> {
         `Test card ${card.id} asks for ${card.minimumReadings} readings; a run wants three or more.`,
       );
     }
+    if (card.priority < 1) {
+      yield doubt(
+        `testCards.${index}.priority`,
+        `Test card ${card.id}: priority ${card.priority}, but priorities count from 1.`,
+      );
+    }
+    const spreadS = (card.minimumReadings - 1) * sheet.limits.readingEveryS;
+    if (card.minimumSteadyS !== undefined && card.minimumSteadyS < spreadS) {
+      yield doubt(
+        `testCards.${index}.minimumSteadyS`,
+        `Test card ${card.id}: ${card.minimumReadings} readings, one every ${sheet.limits.readingEveryS} s, take ${spreadS} s; it asks for ${card.minimumSteadyS} s steady.`,
+      );
+    }
     if (card.expectedFuel !== undefined) {
       yield* positiveMeasure(
         `testCards.${index}.expectedFuel`,
@@ -77,6 +90,21 @@ function* planDoubts(sheet: FlightSheet): Generator<SheetDoubt> {
     0,
   );
   const onBoard = weights.rampFuel === undefined ? null : inBase(weights.rampFuel);
+  const joker = sheet.limits.joker === undefined ? null : inBase(sheet.limits.joker);
+  if (
+    sheet.limits.joker !== undefined &&
+    joker !== null &&
+    joker > 0 &&
+    onBoard !== null &&
+    expected <= onBoard &&
+    expected > onBoard - joker
+  ) {
+    const left = Math.round(((onBoard - expected) / joker) * sheet.limits.joker.value);
+    yield doubt(
+      'testCards',
+      `The test cards leave ${measureWords({ value: left, unit: sheet.limits.joker.unit })} of ramp fuel, joker is ${measureWords(sheet.limits.joker)}.`,
+    );
+  }
   if (weights.rampFuel !== undefined && onBoard !== null && onBoard > 0 && expected > onBoard) {
     const value = Math.round((expected / onBoard) * weights.rampFuel.value);
     yield doubt(
@@ -208,6 +236,17 @@ function* tileDoubts(sheet: FlightSheet, tiles: readonly string[] | null): Gener
     }
   }
   const own = new Set(sheet.ownTiles.map((tile) => tile.id));
+  for (const [index, { tile, label }] of (sheet.tileWords ?? []).entries()) {
+    if (tiles !== null && !tiles.includes(tile)) {
+      yield doubt(
+        `tileWords.${index}.tile`,
+        `Word \u201c${label}\u201d: no tile is called ${tile}.`,
+      );
+    }
+    if (label.trim() === '') {
+      yield doubt(`tileWords.${index}.label`, `Tile ${tile}: its own word is empty.`);
+    }
+  }
   for (const phase of FLIGHT_PHASES) {
     const page = sheet.tilePages[phase];
     if (page.length > TILES_A_PAGE) {

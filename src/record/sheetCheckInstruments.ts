@@ -144,6 +144,13 @@ function* displayDoubts(instrument: Instrument, index: number): Generator<SheetD
       `${id}: range goes below zero, but the pad offers no sign.`,
     );
   }
+  const { plausibleRatePerMin: rate } = instrument;
+  if (rate !== undefined && !(rate > 0)) {
+    yield doubt(
+      `instruments.${index}.plausibleRatePerMin`,
+      `${id}: plausible rate ${numberWords(rate)} a minute, but it has to be above zero.`,
+    );
+  }
   if (instrument.repeatability !== undefined && instrument.repeatability < 0) {
     yield doubt(
       `instruments.${index}.repeatability`,
@@ -183,6 +190,21 @@ function* calibrationDoubts(
       `${id}: calibrated on ${calibration.calibratedOn} is not a date, YYYY-MM-DD.`,
     );
   }
+  const { calibratedOn, dueOn } = calibration;
+  if (calibratedOn !== undefined && isCalendarDate(calibratedOn)) {
+    if (today !== null && calibratedOn > today) {
+      yield doubt(
+        `instruments.${index}.calibration.calibratedOn`,
+        `${id}: calibrated on ${calibratedOn}, which is still to come.`,
+      );
+    }
+    if (dueOn !== undefined && isCalendarDate(dueOn) && dueOn <= calibratedOn) {
+      yield doubt(
+        `instruments.${index}.calibration.dueOn`,
+        `${id}: calibration due ${dueOn}, not after ${calibratedOn} when it was done.`,
+      );
+    }
+  }
   if (weighs && calibration.residualStandardUncertainty === undefined) {
     yield doubt(
       `instruments.${index}.calibration.residualStandardUncertainty`,
@@ -211,21 +233,35 @@ function* calibrationDoubts(
 }
 
 function* tableDoubts({ id, calibration }: Instrument, index: number): Generator<SheetDoubt> {
-  const points = calibration.points ?? [];
-  if (points.length === 1) {
-    yield doubt(
-      `instruments.${index}.calibration.points`,
-      `${id}: a calibration table of one row is not used; give two or the single correction.`,
-    );
-  }
-  for (const [row, point] of points.entries()) {
-    const before = points[row - 1];
-    if (before !== undefined && point.reading <= before.reading) {
+  const { points = [], asLeft = [] } = calibration;
+  const tables = [
+    ['points', 'calibration', points],
+    ['asLeft', 'as-left', asLeft],
+  ] as const;
+  for (const [field, name, rows] of tables) {
+    const at = `instruments.${index}.calibration.${field}` as const;
+    if (rows.length === 1) {
+      const article = field === 'points' ? 'a' : 'an';
       yield doubt(
-        `instruments.${index}.calibration.points.${row}.reading`,
-        `${id}: calibration row ${row + 1} reads ${numberWords(point.reading)}, not above the row before.`,
+        at,
+        `${id}: ${article} ${name} table of one row is not used; give two or the single correction.`,
       );
     }
+    for (const [row, point] of rows.entries()) {
+      const before = rows[row - 1];
+      if (before !== undefined && point.reading <= before.reading) {
+        yield doubt(
+          `${at}.${row}.reading`,
+          `${id}: ${name} row ${row + 1} reads ${numberWords(point.reading)}, not above the row before.`,
+        );
+      }
+    }
+  }
+  if (asLeft.length > 0 && points.length === 0) {
+    yield doubt(
+      `instruments.${index}.calibration.asLeft`,
+      `${id}: left corrected by a table, but nothing says how it was found.`,
+    );
   }
 }
 

@@ -1,18 +1,57 @@
 import type { Measure } from './measure.ts';
 import { WINGS, type FlightSheet, type Panel, type Probe, type Wing } from './sheet.ts';
-import { doubledIds, doubt, positiveMeasure, type SheetDoubt } from './sheetDoubt.ts';
+import { doubledIds, doubt, positiveMeasure, withinSpan, type SheetDoubt } from './sheetDoubt.ts';
 import { dimensionOf, inBase, measureWords, numberWords } from './sheetMeasure.ts';
+import { panelAreaOnPlan, planAreaM2, wingPlanM } from './wingPlan.ts';
 
 const WING_WORDS: Readonly<Record<Wing, string>> = { L: 'left', R: 'right' };
 /** The wing map takes two rows of six a wing. */
 const PANELS_A_WING = 12;
 /** Areas are measured on a skin: a sum that is off by more than this share is a slip of the pen. Common practice, no source. */
 const AREA_SLACK = 0.02;
+/** Reference areas count the wing through the body or leave it out, so the sketch may differ by so much. Common practice, no source. */
+const PLAN_SLACK = 0.15;
 
 export function* wingDoubts(sheet: FlightSheet): Generator<SheetDoubt> {
+  yield* planDoubts(sheet);
   yield* panelDoubts(sheet);
   yield* areaSumDoubts(sheet);
   yield* probeDoubts(sheet);
+}
+
+function* planDoubts({ aircraft }: FlightSheet): Generator<SheetDoubt> {
+  const { planform, wingArea } = aircraft;
+  if (planform === undefined) return;
+  const lengths = [
+    ['aircraft.planform.semiSpan', 'Half span of the wing', planform.semiSpan],
+    ['aircraft.planform.rootChord', 'Root chord', planform.rootChord],
+    ['aircraft.planform.tipChord', 'Tip chord', planform.tipChord],
+  ] as const;
+  for (const [path, name, length] of lengths) {
+    yield* positiveMeasure(path, name, length, 'length');
+  }
+  yield* withinSpan(
+    'aircraft.planform.leadingEdgeSweepDeg',
+    'Sweep of the leading edge, degrees',
+    planform.leadingEdgeSweepDeg,
+    [-45, 70],
+  );
+  if (planform.tipChord.value > planform.rootChord.value && planform.rootChord.value > 0) {
+    yield doubt(
+      'aircraft.planform.tipChord',
+      `Tip chord ${measureWords(planform.tipChord)} is longer than root chord ${measureWords(planform.rootChord)}.`,
+    );
+  }
+  const plan = wingPlanM(planform);
+  const unitM2 = inBase({ value: 1, unit: wingArea.unit });
+  if (plan === null || unitM2 === null || !(wingArea.value > 0)) return;
+  const sketched = planAreaM2(plan) / unitM2;
+  if (Math.abs(sketched - wingArea.value) > PLAN_SLACK * wingArea.value) {
+    yield doubt(
+      'aircraft.planform',
+      `Span and chords make a wing of ${inUnit(sketched, wingArea)}, the aircraft says ${measureWords(wingArea)}.`,
+    );
+  }
 }
 
 function* panelDoubts(sheet: FlightSheet): Generator<SheetDoubt> {
@@ -30,6 +69,8 @@ function* panelDoubts(sheet: FlightSheet): Generator<SheetDoubt> {
       );
     }
     yield* spanDoubts(panel, index);
+    yield* chordDoubts(panel, index);
+    yield* onPlanDoubts(sheet, panel, index);
     if (panel.laminarToChordFraction !== undefined && !isShare(panel.laminarToChordFraction)) {
       yield doubt(
         `panels.${index}.laminarToChordFraction`,
@@ -69,6 +110,38 @@ function* spanDoubts(panel: Panel, index: number): Generator<SheetDoubt> {
     yield doubt(
       `panels.${index}.spanToFraction`,
       `Panel ${panel.id}: ends at ${percent(to)} of the span, but it begins at ${percent(from)}.`,
+    );
+  }
+}
+
+function* chordDoubts(panel: Panel, index: number): Generator<SheetDoubt> {
+  const { chordFromFraction: from, chordToFraction: to } = panel;
+  for (const [path, words, share] of [
+    [`panels.${index}.chordFromFraction`, 'begins', from],
+    [`panels.${index}.chordToFraction`, 'ends', to],
+  ] as const) {
+    if (share !== undefined && !isShare(share)) {
+      yield doubt(
+        path,
+        `Panel ${panel.id}: ${words} at ${percent(share)} of the chord, but a chord runs from 0 to 100 %.`,
+      );
+    }
+  }
+  if (from !== undefined && to !== undefined && from >= to) {
+    yield doubt(
+      `panels.${index}.chordToFraction`,
+      `Panel ${panel.id}: ends at ${percent(to)} of the chord, but it begins at ${percent(from)}.`,
+    );
+  }
+}
+
+function* onPlanDoubts(sheet: FlightSheet, panel: Panel, index: number): Generator<SheetDoubt> {
+  const sketched = panelAreaOnPlan(sheet, panel);
+  if (sketched === null || !(panel.area.value > 0)) return;
+  if (Math.abs(sketched.value - panel.area.value) > AREA_SLACK * panel.area.value) {
+    yield doubt(
+      `panels.${index}.area`,
+      `Panel ${panel.id}: ${measureWords(panel.area)} given, its limits on the wing make ${measureWords(sketched)}.`,
     );
   }
 }

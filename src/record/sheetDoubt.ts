@@ -68,7 +68,15 @@ export function* withinSpan(
 
 /** Ids that stand on more than one row; a reading or a touch could not be told apart. */
 export function* doubledIds(
-  base: 'instruments' | 'panels' | 'probes' | 'testCards' | 'people' | 'clocks' | 'ownTiles',
+  base:
+    | 'instruments'
+    | 'panels'
+    | 'probes'
+    | 'testCards'
+    | 'people'
+    | 'clocks'
+    | 'ownTiles'
+    | 'baselineArchive',
   noun: string,
   rows: readonly { readonly id: string }[],
 ): Generator<SheetDoubt> {

@@ -23,6 +23,25 @@ const row = (lbf: number, lbPerH: number): object => ({
 });
 const TABLE = { rows: [row(1000, 900), row(4000, 3100)] };
 
+const m = (value: number) => ({ value, unit: 'm' });
+/** 11 m × (3 + 1.2) m is 46.2 m², 497 ft². */
+const PLAN = { semiSpan: m(11), rootChord: m(3), tipChord: m(1.2) };
+const SIGNED = { revision: 'A', signedBy: 'P1', signedOn: '2032-05-30', changes: [] };
+const [PANEL] = soundSheet().panels;
+const POINT = {
+  id: '1',
+  flight: 'flight 3',
+  configuration: 'clean',
+  mach: 0.71,
+  weightOverDelta: { value: 170_000, unit: 'lb' },
+  referredFlow: { value: 12_000, unit: 'lb/h' },
+  standardUncertainty: { value: 60, unit: 'lb/h' },
+  readings: 4,
+  source: 'typed',
+};
+
+const { standardUncertainty: _doubt, ...UNDOUBTED } = POINT;
+
 const BLEED = {
   flowFractionPerPercent: 0.012,
   percentTaken: 3,
@@ -279,6 +298,126 @@ const BAD_EDITS: readonly (readonly [SheetPath, unknown, string])[] = [
   ['limits.readingEveryS', 5, 'Seconds between fuel readings: 5, usually 30 to 3600.'],
   ['tilePages.cruise.1', 'point', 'Cruise page: tile point stands twice.'],
   ['tilePages.cruise.1', 'kettle', 'Cruise page: no tile is called kettle.'],
+  [
+    'tileWords',
+    [{ tile: 'kettle', label: 'Tea' }],
+    'Word \u201cTea\u201d: no tile is called kettle.',
+  ],
+  ['tileWords', [{ tile: 'cloud', label: ' ' }], 'Tile cloud: its own word is empty.'],
+  ['revision', 'B', 'Revision B: nobody has signed it.'],
+  ['revisions.0.signedBy', ' ', 'Revision A: say who signed it.'],
+  ['revisions.0.signedOn', '30 May', 'Revision A: signed on 30 May is not a date, YYYY-MM-DD.'],
+  [
+    'revisions',
+    [SIGNED, SIGNED],
+    'Revision A is signed twice: give the later one a name of its own.',
+  ],
+  ['aircraft.planform', { ...PLAN, semiSpan: m(0) }, 'Half span of the wing: not given yet.'],
+  [
+    'aircraft.planform',
+    { ...PLAN, rootChord: { value: 3, unit: 'kg' } },
+    'Root chord: kg is not a height.',
+  ],
+  [
+    'aircraft.planform',
+    { ...PLAN, tipChord: m(4) },
+    'Tip chord 4 m is longer than root chord 3 m.',
+  ],
+  [
+    'aircraft.planform',
+    { ...PLAN, leadingEdgeSweepDeg: 280 },
+    'Sweep of the leading edge, degrees: 280, usually \u221245 to 70.',
+  ],
+  [
+    'aircraft.planform',
+    { ...PLAN, semiSpan: m(30) },
+    'Span and chords make a wing of 1356.3 ft², the aircraft says 500 ft².',
+  ],
+  [
+    'panels.0.chordToFraction',
+    60,
+    'Panel L1: ends at 6000 % of the chord, but a chord runs from 0 to 100 %.',
+  ],
+  [
+    'panels.0',
+    { ...PANEL, chordFromFraction: 0.5, chordToFraction: 0.2 },
+    'Panel L1: ends at 20 % of the chord, but it begins at 50 %.',
+  ],
+  [
+    'instruments.0.plausibleRatePerMin',
+    0,
+    'FF1: plausible rate 0 a minute, but it has to be above zero.',
+  ],
+  [
+    'instruments.0.calibration.calibratedOn',
+    '2033-01-01',
+    'FF1: calibrated on 2033-01-01, which is still to come.',
+  ],
+  [
+    'instruments.0.calibration.calibratedOn',
+    '2032-12-01',
+    'FF1: calibration due 2032-12-01, not after 2032-12-01 when it was done.',
+  ],
+  [
+    'instruments.0.calibration.asLeft',
+    [{ reading: 500, correction: 4 }],
+    'FF1: an as-left table of one row is not used; give two or the single correction.',
+  ],
+  [
+    'instruments.0.calibration.asLeft',
+    [
+      { reading: 500, correction: 4 },
+      { reading: 400, correction: 6 },
+    ],
+    'FF1: as-left row 2 reads 400, not above the row before.',
+  ],
+  [
+    'instruments.0.calibration.asLeft',
+    [
+      { reading: 400, correction: 4 },
+      { reading: 500, correction: 6 },
+    ],
+    'FF1: left corrected by a table, but nothing says how it was found.',
+  ],
+  ['testCards.0.priority', 0, 'Test card TP01: priority 0, but priorities count from 1.'],
+  [
+    'testCards.0.minimumSteadyS',
+    60,
+    'Test card TP01: 3 readings, one every 300 s, take 600 s; it asks for 60 s steady.',
+  ],
+  [
+    'testCards.0.expectedFuel',
+    { value: 7000, unit: 'lb' },
+    'The test cards leave 3000 lb of ramp fuel, joker is 4000 lb.',
+  ],
+  ['baselineArchive', [{ ...POINT, flight: '' }], 'Archived point 1: say which flight.'],
+  [
+    'baselineArchive',
+    [{ ...POINT, mach: 7.1 }],
+    'Archived point 1, Mach: 7.1, usually 0.15 to 0.95.',
+  ],
+  [
+    'baselineArchive',
+    [{ ...POINT, weightOverDelta: { value: 170_000, unit: 'lb/h' } }],
+    'Archived point 1, weight over pressure ratio: lb/h is not a mass.',
+  ],
+  [
+    'baselineArchive',
+    [{ ...POINT, referredFlow: { value: 0, unit: 'lb/h' } }],
+    'Archived point 1, flow: not given yet.',
+  ],
+  ['baselineArchive', [UNDOUBTED], 'Archived point 1: doubt of its flow is not given.'],
+  ['baselineArchive', [POINT, POINT], 'Archived point 1 stands twice.'],
+  [
+    'baselineArchive',
+    [POINT, { ...POINT, id: '2', mach: 0.74 }],
+    '1 of 2 archived points lies more than 0.005 from the Mach of the cards and is not fitted.',
+  ],
+  [
+    'baselineArchive',
+    [POINT, { ...POINT, id: '2', referredFlow: { value: 30_000, unit: 'lb/h' } }],
+    'Archived flows differ by more than a factor of two: check units and how many engines they count.',
+  ],
 ];
 
 describe('a flight sheet', () => {

@@ -20,6 +20,7 @@ export function soundSheet(): FlightSheet {
   return {
     ...blank,
     title: 'Suction at two weights',
+    revisions: [{ revision: 'A', signedBy: 'P1', signedOn: '2032-05-30', changes: [] }],
     stopWords: 'stop, stop, stop',
     aircraft: {
       ...blank.aircraft,

@@ -4,6 +4,7 @@ import type { FlightId } from '../../record/brand.ts';
 import { blankSheet } from '../../record/blankSheet.ts';
 import { viewOf } from '../../record/flight.ts';
 import type { FlightSheet } from '../../record/sheet.ts';
+import { withBasis } from '../../record/sheetRevision.ts';
 import { USUAL_TILE_PAGES } from '../../record/tiles.ts';
 import { GroundButton } from '../kit/Ground.tsx';
 import { screenMm, useWindowPx } from '../kit/mm.ts';
@@ -81,12 +82,12 @@ export function Brief(props: BriefProps) {
           }),
         )
       }
-      onCopyOfSheet={(sheet) => void editNew({ ...sheet, id: newId() })}
+      onCopyOfSheet={(sheet) => void editNew({ ...withBasis(sheet, sheet), id: newId() })}
       onCopyOfFlight={(flight) =>
         void sheetOf(shelf, props.journal, flight).then((sheet) =>
           sheet === null
             ? setTrouble('That flight has no flight sheet that can be read.')
-            : editNew({ ...sheet, id: newId() }),
+            : editNew({ ...withBasis(sheet, sheet), id: newId() }),
         )
       }
       onSheet={(sheet) => go({ at: 'sheet', sheet: sheet.id, section: 'flight', item: null })}

@@ -82,7 +82,7 @@ export function FlightOverview(props: {
               className={styles.count}
             >{`${sheet.panels.length} panels, ${sheet.probes.length} probes`}</span>
           </h2>
-          <Planform panels={sheet.panels} probes={sheet.probes} />
+          <Planform panels={sheet.panels} probes={sheet.probes} plan={sheet.aircraft.planform} />
         </section>
       </div>
     </div>

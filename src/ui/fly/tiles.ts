@@ -1,4 +1,4 @@
-import type { FlightPhase, FlightSheet } from '../../record/sheet.ts';
+import type { FlightPhase, FlightSheet, OwnTileForm } from '../../record/sheet.ts';
 import type { FlightState, IntervalKind, Timed } from '../../record/flightState.ts';
 import { openInterval, type Act, type Scene } from './act.ts';
 import { actOf } from './acts.ts';
@@ -120,12 +120,18 @@ const WING_GIVES_WAY_TO_FOR_ENGINEER = 'desk';
 export function tileOf(id: string, sheet: FlightSheet | null): Tile | null {
   const known = BY_ID.get(id);
   if (known !== undefined) {
-    return known;
+    const word = sheet?.tileWords?.find((one) => one.tile === id)?.label ?? '';
+    return word.trim() === '' ? known : { ...known, label: word };
   }
   const own = sheet?.ownTiles.find((tile) => tile.id === id);
   return own === undefined
     ? null
-    : { id: own.id, label: own.label, does: { kind: 'own', form: own.form } };
+    : { id: own.id, label: own.label, does: { kind: 'own', form: ownForm(own.form) } };
+}
+
+/** A reading and a sample are moments whose number or id follows in the details. */
+function ownForm(form: OwnTileForm): 'instant' | 'interval' | 'state' {
+  return form === 'reading' || form === 'sample' ? 'instant' : form;
 }
 
 /** The twelve places of the page of a phase, or of a role that has its own; `null` where it is left empty. */

@@ -162,7 +162,9 @@ describe('an open flight on Brief', () => {
     await brief.press('brief.tab=sheet');
     await brief.press('section=limits');
     await brief.type('sheet.limits.joker', '4200');
-    expect(screen.getByText('Not in the record yet:').parentElement).toHaveTextContent('limits');
+    expect(screen.getByText('Not in the record yet:').parentElement).toHaveTextContent(
+      'Limits, joker: 4200 lb, was 4000 lb.',
+    );
     expect(screen.getByRole('button', { name: 'Write the change' })).toBeDisabled();
     await brief.type('change.reason', 'longer way home');
     await brief.press('change.write');

@@ -1,7 +1,5 @@
-import type { FlightSheet } from '../../../record/sheet.ts';
 import { SUCTION_DRIVES } from '../../../record/sheetAircraft.ts';
 import { unitsOf } from '../../../record/sheetMeasure.ts';
-import { TickField } from '../../kit/Ground.tsx';
 import {
   SheetChoice,
   SheetCount,
@@ -10,6 +8,8 @@ import {
   SheetText,
 } from '../sheet/SheetFields.tsx';
 import { useDraft } from '../sheet/sheetDraft.ts';
+import { DragOfFlow } from './DragOfFlow.tsx';
+import { SuctionCost } from './SuctionCost.tsx';
 import styles from '../Brief.module.css';
 
 const DRIVE_WORDS: Readonly<Record<(typeof SUCTION_DRIVES)[number], string>> = {
@@ -18,7 +18,7 @@ const DRIVE_WORDS: Readonly<Record<(typeof SUCTION_DRIVES)[number], string>> = {
   shaft: 'Shaft power of the engines',
 };
 
-/** The aircraft and what its engines make of thrust. */
+/** The aircraft, what its suction costs, and what its engines make of thrust. */
 export function AircraftPage() {
   const { sheet } = useDraft();
   return (
@@ -61,67 +61,8 @@ export function AircraftPage() {
           hint="Bounds the energy correction where there is no engine map."
         />
       </div>
-      <EngineMap />
+      <SuctionCost />
+      <DragOfFlow />
     </>
   );
-}
-
-function EngineMap() {
-  const draft = useDraft();
-  const { sheet } = draft;
-  const metric = sheet.massUnit === 'kg';
-  const flow = metric ? 'kg/h' : 'lb/h';
-  const slope = metric ? 'kg/h/N' : 'lb/h/lbf';
-  return (
-    <section className={styles.block}>
-      <TickField
-        act="sheet.engineMap"
-        label="There is an engine map: total flow = idle + slope × thrust"
-        value={sheet.engineMap !== undefined}
-        onChange={(given) => draft.replace(given ? withMap(sheet, flow, slope) : withoutMap(sheet))}
-      />
-      {sheet.engineMap === undefined ? (
-        <p className={styles.quiet}>{draft.faultAt('engineMap') ?? 'No engine map.'}</p>
-      ) : (
-        <div className={styles.fields}>
-          <SheetMeasure
-            path="engineMap.idleFlow"
-            label="Idle flow"
-            units={unitsOf('flow')}
-            unit={flow}
-          />
-          <SheetMeasure
-            path="engineMap.idleStandardUncertainty"
-            label="Doubt of it, one sigma"
-            units={unitsOf('flow')}
-            unit={flow}
-            optional
-          />
-          <SheetMeasure
-            path="engineMap.flowPerThrust"
-            label="Slope"
-            units={unitsOf('flowPerForce')}
-            unit={slope}
-          />
-          <SheetText path="engineMap.valid" label="Valid for" optional />
-        </div>
-      )}
-    </section>
-  );
-}
-
-function withMap(
-  sheet: FlightSheet,
-  flow: 'kg/h' | 'lb/h',
-  slope: 'kg/h/N' | 'lb/h/lbf',
-): FlightSheet {
-  return {
-    ...sheet,
-    engineMap: { idleFlow: { value: 0, unit: flow }, flowPerThrust: { value: 0, unit: slope } },
-  };
-}
-
-function withoutMap(sheet: FlightSheet): FlightSheet {
-  const { engineMap: _gone, ...rest } = sheet;
-  return rest;
 }

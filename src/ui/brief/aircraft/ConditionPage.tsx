@@ -33,6 +33,44 @@ export function ConditionPage() {
         </div>
       </section>
       <section className={styles.block}>
+        <h3>Steady over a window</h3>
+        <p className={styles.quiet}>
+          Greatest less least inside the window. An empty field follows from the tolerances above.
+        </p>
+        <div className={styles.fields}>
+          <SheetNumber path="stability.windowS" label="Window" unit="s" optional />
+          <SheetNumber path="stability.machRange" label="Mach, range" optional />
+          <SheetMeasure path="stability.altitudeRange" label="Height, range" {...height} optional />
+          <SheetMeasure
+            path="stability.temperatureRange"
+            label="Air temperature, range"
+            units={unitsOf('temperature')}
+            unit="degC"
+            optional
+          />
+          <SheetNumber
+            path="stability.flowRangeFraction"
+            label="Fuel flow, range"
+            unit="%"
+            scale={100}
+            optional
+          />
+          <SheetMeasure
+            path="stability.climb"
+            label="Height rate, at most"
+            units={['ft/min', 'm/s']}
+            unit={heightUnit === 'ft' ? 'ft/min' : 'm/s'}
+            optional
+          />
+          <SheetNumber
+            path="stability.machRatePerMin"
+            label="Mach rate, at most"
+            unit="a minute"
+            optional
+          />
+        </div>
+      </section>
+      <section className={styles.block}>
         <h3>Doubts, one sigma</h3>
         <div className={styles.fields}>
           <SheetNumber path="machHoldStandardUncertainty" label="Mach hold over a run" optional />

@@ -105,7 +105,11 @@ function CardItem({ index, card }: { index: number; card: TestCard }) {
           unit={draft.sheet.massUnit}
           optional
         />
+        <SheetText path={`${at}.revision`} label="Revision of the card" optional />
       </div>
+      <SheetText path={`${at}.objective`} label="Objective" optional long />
+      <SheetText path={`${at}.limits`} label="Limits" optional long hint="As briefed, in words." />
+      <SheetText path={`${at}.stopCriteria`} label="What ends the point" optional long />
     </>
   );
 }

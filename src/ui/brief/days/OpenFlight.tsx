@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { Clock, Journal, Shelf } from '../../../journal/journal.ts';
 import type { FlightSheet } from '../../../record/sheet.ts';
 import { isCalendarDate } from '../../../record/sheetDoubt.ts';
+import { withoutBasis } from '../../../record/sheetRevision.ts';
 import { GroundButton, TextField } from '../../kit/Ground.tsx';
 import { ChipField } from '../../kit/GroundChips.tsx';
 import { isoDate } from '../../kit/time.ts';
@@ -48,7 +49,7 @@ export function OpenFlight(props: {
         title: title.trim() === '' ? 'Untitled flight' : title,
         date,
         device,
-        sheet,
+        sheet: withoutBasis(sheet),
         author: { author, role },
         stamp: clock.stampNow(),
       });

@@ -69,6 +69,12 @@ export function InstrumentItem({ index, instrument }: { index: number; instrumen
         <SheetNumber path={`${at}.rangeLow`} label="Plausible from" unit={unit} optional />
         <SheetNumber path={`${at}.rangeHigh`} label="Plausible to" unit={unit} optional />
         <SheetNumber
+          path={`${at}.plausibleRatePerMin`}
+          label="Plausible change a minute, at most"
+          unit={unit}
+          optional
+        />
+        <SheetNumber
           path={`${at}.repeatability`}
           label="Repeatability, one sigma"
           unit={unit}
@@ -113,9 +119,7 @@ function Consumer({ index, instrument }: { index: number; instrument: Instrument
 }
 
 function Calibration(props: { index: number; instrument: Instrument; unit: string }) {
-  const draft = useDraft();
   const { index, unit } = props;
-  const points = props.instrument.calibration.points ?? [];
   const at = `instruments.${index}.calibration` as const;
   return (
     <section className={styles.block}>
@@ -132,24 +136,59 @@ function Calibration(props: { index: number; instrument: Instrument; unit: strin
           unit={unit}
           optional
         />
+        <SheetNumber
+          path={`${at}.independentStandardUncertainty`}
+          label="Doubt anew with each reading, one sigma"
+          unit={unit}
+          optional
+        />
         <SheetText path={`${at}.calibratedOn`} label="Calibrated on, YYYY-MM-DD" optional />
         <SheetText path={`${at}.dueOn`} label="Due on, YYYY-MM-DD" optional />
       </div>
+      <CalibrationTable {...props} field="points" />
+      <CalibrationTable {...props} field="asLeft" />
+    </section>
+  );
+}
+
+const TABLE_WORDS = {
+  points: { name: 'As found', add: 'Add a row as found', hint: 'Straight lines between the rows.' },
+  asLeft: {
+    name: 'As left',
+    add: 'Add a row as left',
+    hint: 'Only where the bench adjusted it: this is what it flies with.',
+  },
+} as const;
+
+/** Corrections by reading, as the bench found them or as it left them. */
+function CalibrationTable(props: {
+  index: number;
+  instrument: Instrument;
+  unit: string;
+  field: keyof typeof TABLE_WORDS;
+}) {
+  const draft = useDraft();
+  const { unit, field } = props;
+  const points = props.instrument.calibration[field] ?? [];
+  const { name, add, hint } = TABLE_WORDS[field];
+  const at = `instruments.${props.index}.calibration.${field}` as const;
+  return (
+    <>
+      <p className={styles.quiet}>
+        <b>{name}.</b> {draft.faultAt(at) ?? hint}
+      </p>
       {points.length === 0 ? null : (
-        <ul className={styles.rows} aria-label="Calibration table">
+        <ul className={styles.rows} aria-label={`Calibration table, ${name.toLowerCase()}`}>
           {points.map((_, row) => (
             <li key={row} className={styles.cells}>
               <span>At</span>
-              <SheetCell path={`${at}.points.${row}.reading`} label={`Row ${row + 1}, reading`} />
+              <SheetCell path={`${at}.${row}.reading`} label={`Row ${row + 1}, reading`} />
               <span>add</span>
-              <SheetCell
-                path={`${at}.points.${row}.correction`}
-                label={`Row ${row + 1}, correction`}
-              />
+              <SheetCell path={`${at}.${row}.correction`} label={`Row ${row + 1}, correction`} />
               <span>{unit}</span>
               <GroundButton
-                act={`points.remove=${row}`}
-                onPress={() => draft.put(`${at}.points.${row}`, undefined, NOTHING)}
+                act={`${field}.remove=${row}`}
+                onPress={() => draft.put(`${at}.${row}`, undefined, NOTHING)}
               >
                 Remove
               </GroundButton>
@@ -158,13 +197,11 @@ function Calibration(props: { index: number; instrument: Instrument; unit: strin
         </ul>
       )}
       <GroundButton
-        act="points.add"
-        onPress={() =>
-          draft.put(`${at}.points`, [...points, { reading: 0, correction: 0 }], NOTHING)
-        }
+        act={`${field}.add`}
+        onPress={() => draft.put(at, [...points, { reading: 0, correction: 0 }], NOTHING)}
       >
-        Add a row to the table
+        {add}
       </GroundButton>
-    </section>
+    </>
   );
 }

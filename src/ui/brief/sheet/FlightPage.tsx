@@ -1,6 +1,7 @@
 import { GroundButton } from '../../kit/Ground.tsx';
 import { ChipField } from '../../kit/GroundChips.tsx';
 import { SheetChoice, SheetNumber, SheetText } from './SheetFields.tsx';
+import { RevisionBlock } from './RevisionBlock.tsx';
 import { useDraft } from './sheetDraft.ts';
 import styles from '../Brief.module.css';
 
@@ -62,6 +63,7 @@ export function FlightPage() {
         long
         hint="Which words stop what: the point, or all testing."
       />
+      <RevisionBlock />
       <section className={styles.block}>
         <h3>Legs</h3>
         <ol className={styles.rows}>

@@ -1,5 +1,6 @@
 import type { Clock, Journal, Shelf } from '../../../journal/journal.ts';
 import type { FlightSheet } from '../../../record/sheet.ts';
+import { sheetChanges } from '../../../record/sheetDiff.ts';
 import type { SheetSection } from '../../../record/sheetCheck.ts';
 import { Caution } from '../../kit/Caution.tsx';
 import { GroundButton, TextField } from '../../kit/Ground.tsx';
@@ -7,10 +8,11 @@ import { isoDate } from '../../kit/time.ts';
 import { useWrite } from '../forms/forms.ts';
 import { OpenFlight } from '../days/OpenFlight.tsx';
 import type { Place } from '../place.ts';
-import { changedParts } from './sheetChange.ts';
 import { useSheetDraft, useSheetKeeper, type SheetDraft } from './sheetDraft.ts';
 import { SheetEditor } from './SheetEditor.tsx';
 import type { SheetKeeper } from './sheetKeeper.ts';
+import { withoutBasis } from '../../../record/sheetRevision.ts';
+import { ChangeList } from './ChangeList.tsx';
 import { useKeptTexts } from '../useKept.ts';
 import styles from '../Brief.module.css';
 
@@ -104,16 +106,17 @@ function SheetChange(props: {
 }) {
   const texts = useKeptTexts(`change-${props.journal.flight}`);
   const { write, refused } = useWrite(props.journal);
-  const parts = changedParts(props.sheet, props.draft.sheet);
-  if (parts.length === 0) {
+  const changes = sheetChanges(props.sheet, props.draft.sheet);
+  if (changes.length === 0) {
     return <p className={styles.quiet}>As it stands in the record of the open flight.</p>;
   }
   const reason = texts.of('reason');
   return (
     <section className={styles.change} aria-label="Change in the open flight">
-      <p>
-        <b>Not in the record yet:</b> {parts.join(', ')}.
-      </p>
+      <div>
+        <b>Not in the record yet:</b>
+        <ChangeList changes={changes} />
+      </div>
       <TextField
         act="change.reason"
         label="Reason"
@@ -128,7 +131,7 @@ function SheetChange(props: {
           write({
             kind: 'flightSheetChanged',
             stamp: props.clock.stampNow(),
-            body: { sheet: props.draft.sheet, reason },
+            body: { sheet: withoutBasis(props.draft.sheet), reason },
           });
           texts.clear();
         }}

@@ -20,6 +20,8 @@ export interface SheetDraft extends KeeperState {
   readonly keep: (path: SheetPath, refusal: Refusal) => void;
   readonly doubts: readonly SheetDoubt[];
   readonly faultAt: (path: SheetPath) => string | null;
+  /** UTC date. */
+  readonly today: string;
   /** The row that is open on a page of rows; null shows the list. */
   readonly item: number | null;
   readonly openItem: (item: number | null) => void;

@@ -1,10 +1,12 @@
 import { blankPanel, panelsFor } from '../../../record/blankSheet.ts';
 import type { Panel } from '../../../record/sheet.ts';
-import { unitsOf, unitWords } from '../../../record/sheetMeasure.ts';
+import { measureWords, unitsOf, unitWords } from '../../../record/sheetMeasure.ts';
+import { panelAreaOnPlan, withPlanAreas } from '../../../record/wingPlan.ts';
 import { GroundButton, NumberField } from '../../kit/Ground.tsx';
 import { ItemKeys } from '../sheet/ItemKeys.tsx';
 import { typedNumber } from '../numberText.ts';
 import { Planform } from './Planform.tsx';
+import { SheetGroup } from '../sheet/SheetGroup.tsx';
 import {
   SheetCell,
   SheetChoice,
@@ -26,10 +28,12 @@ export function PanelsPage() {
   }
   return (
     <>
+      <WingPlanFields />
       <MakePanels />
       {sheet.panels.length === 0 ? null : (
         <>
-          <Planform panels={sheet.panels} probes={sheet.probes} />
+          <Planform panels={sheet.panels} probes={sheet.probes} plan={sheet.aircraft.planform} />
+          <AreasOffPlan />
           <div className={styles.cellsHead} aria-hidden="true">
             <span>Panel</span>
             <span>Area</span>
@@ -90,6 +94,7 @@ function PanelItem({ index, panel }: { index: number; panel: Panel }) {
   const draft = useDraft();
   const at = `panels.${index}` as const;
   const { wingArea } = draft.sheet.aircraft;
+  const sketched = panelAreaOnPlan(draft.sheet, panel);
   return (
     <>
       <ItemKeys
@@ -137,14 +142,87 @@ function PanelItem({ index, panel }: { index: number; panel: Panel }) {
           optional
         />
         <SheetNumber
+          path={`${at}.chordFromFraction`}
+          label="From, on the chord"
+          unit="% of chord"
+          scale={100}
+          optional
+        />
+        <SheetNumber
+          path={`${at}.chordToFraction`}
+          label="To, on the chord"
+          unit="% of chord"
+          scale={100}
+          optional
+        />
+        <SheetNumber
           path={`${at}.laminarToChordFraction`}
           label="Laminar, when it holds, to"
           unit="% of chord"
           scale={100}
           optional
         />
+        <SheetText path={`${at}.skin`} label="Skin" optional hint="Slots, holes, material." />
+        <SheetText
+          path={`${at}.suctionRegions`}
+          label="Suction regions, with commas"
+          optional
+          hint="Offered in flight when suction changes."
+        />
+        <SheetText path={`${at}.coverSegment`} label="Cover segment over it" optional />
       </div>
+      {sketched === null ? null : (
+        <div className={styles.keys}>
+          <p>{`Its limits on the wing make ${measureWords(sketched)}.`}</p>
+          <GroundButton
+            act="panels.sketched"
+            disabled={sketched.value === panel.area.value}
+            onPress={() => draft.put(`${at}.area`, sketched, { text: '', words: '' })}
+          >
+            Take that area
+          </GroundButton>
+        </div>
+      )}
     </>
+  );
+}
+
+/** Half a wing, straight from root to tip: with it the sketch is true and areas can be worked out. */
+function WingPlanFields() {
+  const { sheet } = useDraft();
+  const unit = sheet.heightUnit;
+  const zero = { value: 0, unit };
+  const length = { units: unitsOf('length'), unit } as const;
+  return (
+    <SheetGroup
+      path="aircraft.planform"
+      label="Draw the wing from its span and chords"
+      blank={{ semiSpan: zero, rootChord: zero, tipChord: zero }}
+    >
+      <div className={styles.fields}>
+        <SheetMeasure path="aircraft.planform.semiSpan" label="Half span" {...length} />
+        <SheetMeasure path="aircraft.planform.rootChord" label="Root chord" {...length} />
+        <SheetMeasure path="aircraft.planform.tipChord" label="Tip chord" {...length} />
+        <SheetNumber
+          path="aircraft.planform.leadingEdgeSweepDeg"
+          label="Sweep of the leading edge"
+          unit="°"
+          optional
+        />
+      </div>
+    </SheetGroup>
+  );
+}
+
+/** One key for all areas that the sketch can give; each stays a field that may be put otherwise. */
+function AreasOffPlan() {
+  const draft = useDraft();
+  const { sheet } = draft;
+  const known = sheet.panels.filter((panel) => panelAreaOnPlan(sheet, panel) !== null).length;
+  return known === 0 ? null : (
+    <GroundButton act="panels.areas" onPress={() => draft.replace(withPlanAreas(sheet))}>
+      {`Work out ${known === 1 ? 'the area of 1 panel' : `the areas of ${known} panels`} from the wing`}
+    </GroundButton>
   );
 }
 
@@ -156,7 +234,11 @@ function MakePanels() {
   const area = typedNumber(texts.of('area'), 'Area of each');
   const from = typedNumber(texts.of('from', '10'), 'From');
   const to = typedNumber(texts.of('to', '90'), 'To');
+  const chordFrom = typedNumber(texts.of('chordFrom'), 'Chord from');
+  const chordTo = typedNumber(texts.of('chordTo'), 'Chord to');
   const sound =
+    chordFrom.kind !== 'fault' &&
+    chordTo.kind !== 'fault' &&
     aWing.kind === 'number' &&
     Number.isInteger(aWing.value) &&
     aWing.value >= 1 &&
@@ -174,7 +256,13 @@ function MakePanels() {
         spanFromFraction: from.value / 100,
         spanToFraction: to.value / 100,
       });
-      draft.replace({ ...sheet, panels });
+      const onChord = panels.map((panel) => ({
+        ...panel,
+        ...(chordFrom.kind === 'number' && { chordFromFraction: chordFrom.value / 100 }),
+        ...(chordTo.kind === 'number' && { chordToFraction: chordTo.value / 100 }),
+      }));
+      const made = { ...sheet, panels: onChord };
+      draft.replace(area.kind === 'blank' ? withPlanAreas(made) : made);
     }
   };
   const field = (name: string, label: string, first: string, unit?: string) => (
@@ -192,6 +280,8 @@ function MakePanels() {
       {field('area', 'Area of each', '', unitWords(sheet.aircraft.wingArea.unit))}
       {field('from', 'From', '10', '% of span')}
       {field('to', 'To', '90', '% of span')}
+      {field('chordFrom', 'From', '', '% of chord')}
+      {field('chordTo', 'To', '', '% of chord')}
       <GroundButton
         act="panels.make"
         strong={sheet.panels.length === 0}

@@ -95,6 +95,7 @@ export default defineConfig({
           name: 'pure',
           root,
           environment: 'node',
+          testTimeout: PATIENCE_MS,
           include: [
             'test/{aero,record,analysis,file,copies,desk,sw,house,reference,simulation}/**/*.test.{ts,tsx}',
           ],

@@ -115,11 +115,11 @@ export function damagedCopies(sound: string): readonly DamagedCopy[] {
     },
     {
       damage: 'a field that reaches for the prototype',
-      text: edited(3, '"body":{', '"body":{"__proto__":{},'),
+      text: edited(fuel, '"body":{', '"body":{"__proto__":{},'),
       sentences: [
         short,
-        gap(3),
-        'Line 4 was put aside: it has a field named __proto__, which no entry has.',
+        gap(fuel),
+        `Line ${fuel + 1} was put aside: it has a field named __proto__, which no entry has.`,
       ],
       kept: count - 1,
     },

@@ -87,7 +87,11 @@ export default defineConfig({
   },
   test: {
     root,
-    reporters: ['default', './test/browser/requirements/tableReporter.ts'],
+    reporters: [
+      'default',
+      './test/browser/requirements/tableReporter.ts',
+      './test/browser/trial/trialReporter.ts',
+    ],
     projects: [
       {
         ...project(),
@@ -97,7 +101,7 @@ export default defineConfig({
           environment: 'node',
           testTimeout: PATIENCE_MS,
           include: [
-            'test/{aero,record,analysis,file,copies,desk,sw,house,reference,simulation}/**/*.test.{ts,tsx}',
+            'test/{aero,record,analysis,file,handover,copies,desk,sw,house,reference,simulation}/**/*.test.{ts,tsx}',
           ],
           exclude: ['test/desk/**/*.built.test.ts'],
         },

@@ -103,7 +103,7 @@ function TrendTable({ flights }: { readonly flights: readonly FlightTrend[] }) {
       rows={flights}
       keyOf={({ flight }) => flight}
       columns={[
-        { key: 'date', head: 'Date', cell: ({ date }) => <b>{date}</b> },
+        { key: 'date', head: 'Date', cell: ({ date }) => <b className={styles.date}>{date}</b> },
         { key: 'title', head: 'Flight', cell: ({ title }) => title },
         { key: 'from', head: 'From', cell: ({ from }) => from },
         { key: 'reduction', head: 'Fuel flow less, %', cell: ({ reduction }) => reduction.words },

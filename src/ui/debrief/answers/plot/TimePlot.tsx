@@ -23,7 +23,7 @@ export interface TimeLane {
 }
 
 const AXIS_PX = 28;
-const NAMES_PX = 84;
+const NAMES_PX = 98;
 const LABEL_PX = 52;
 
 /** Lanes under one axis of time in UTC, left to right, their names at the left. */

@@ -17,6 +17,7 @@ const LEFT_PX = 58;
 const BOTTOM_PX = 42;
 const TOP_PX = 12;
 const RIGHT_PX = 26;
+const CHARACTER_PX = 7.8;
 
 /** Points on two axes: flights in a row where `names` stand along the bottom, else a value against a value. */
 export function XyPlot(props: {
@@ -86,7 +87,13 @@ export function XyPlot(props: {
             {props.xTitle ?? ''}
           </text>
           {points.map((point) => (
-            <Point key={point.key} point={point} right={right(point.x)} down={down} />
+            <Point
+              key={point.key}
+              point={point}
+              right={right(point.x)}
+              down={down}
+              widthPx={widthPx}
+            />
           ))}
         </svg>
       </div>
@@ -98,11 +105,14 @@ function Point({
   point: { y, name },
   right,
   down,
+  widthPx,
 }: {
   readonly point: XyPoint;
   readonly right: number;
   readonly down: (value: number) => number;
+  readonly widthPx: number;
 }) {
+  const isLast = right + 10 + name.length * CHARACTER_PX > widthPx;
   const value = typeof y === 'number' ? y : y.value;
   const isHollow = typeof y !== 'number' && y.isHollow;
   return (
@@ -132,7 +142,11 @@ function Point({
         width={7}
         height={7}
       />
-      <text className={styles.name} x={right + 10} y={down(value) - 5}>
+      <text
+        className={isLast ? styles.told : styles.name}
+        x={isLast ? right - 10 : right + 10}
+        y={down(value) - 5}
+      >
         {name}
       </text>
     </g>

@@ -32,7 +32,9 @@ export function Top() {
       </p>
       <p className={styles.saved} role="status" data-saved={status.saved} data-pending={waiting}>
         <b>
-          {waiting === 0 ? `${status.saved} saved` : `${status.saved} saved, ${waiting} saving`}
+          {status.saved} saved
+          {/* Seen, not spoken: one touch is one message. */}
+          {waiting === 0 ? null : <span aria-hidden="true">, {waiting} saving</span>}
         </b>
         {risk !== null && status.trouble === null ? (
           <span className={styles.risk}>

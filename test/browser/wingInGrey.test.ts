@@ -6,6 +6,8 @@ import { chainOf } from '../file/smallFlight.ts';
 import { inGrey, inkShare } from './grey.ts';
 import { inCruise } from './inCruise.ts';
 import { leaveFlightOpen, preparedSite, type PreparedSite } from './prepared.ts';
+import { openAtHome } from './requirements/flyPlaces.ts';
+import { atLeast, seen, tabled } from './requirements/rows.ts';
 import { Scribe } from './scribe.ts';
 import { SIZES, Tablet } from './tablet.ts';
 
@@ -39,27 +41,46 @@ afterAll(async () => {
 });
 
 describe('R27: the wing map without any hue', () => {
-  it.each(THEMES)('tells the four states apart by fill and by word in %s', async (theme) => {
-    const { page } = tablet;
-    await tablet.open();
-    await page.evaluate((to) => localStorage.setItem('kneeline-theme', to), theme);
-    await tablet.open();
-    const scribe = new Scribe(tablet, NOW + THEMES.indexOf(theme) * 60_000);
-    await scribe.tap('tile-more');
-    await scribe.tap('tile-wing');
-    await tablet.shown('panel-L1');
-    await inGrey(page);
-    const ink: Record<string, number> = {};
-    for (const [panel, word] of Object.entries(PANELS)) {
-      const key = page.locator(`[data-act="panel-${panel}"]`);
-      expect(await key.innerText()).toBe(`${panel} ${word}`);
-      ink[panel] = await inkShare(key.locator('svg'));
-    }
-    const { L1: laminar = 0, L2: intermittent = 0, L3: turbulent = 0, L4: notAssessed = 0 } = ink;
-    // More fill is more turbulent; half is half as much again as an outline, and a dashed outline has gaps to see.
-    expect(turbulent).toBeGreaterThan(1.4 * intermittent);
-    expect(intermittent).toBeGreaterThan(1.4 * laminar);
-    expect(laminar).toBeGreaterThan(1.25 * notAssessed);
-    expect(notAssessed).toBeGreaterThan(0);
-  });
+  it.for(THEMES)(
+    'tells the four states apart by fill and by word in %s',
+    async (theme, { task }) => {
+      const { page } = tablet;
+      await tablet.open();
+      await page.evaluate((to) => localStorage.setItem('kneeline-theme', to), theme);
+      const scribe = new Scribe(tablet, NOW + THEMES.indexOf(theme) * 60_000);
+      await openAtHome(scribe);
+      await scribe.tap('tile-more');
+      await scribe.tap('tile-wing');
+      await tablet.shown('panel-L1');
+      await inGrey(page);
+      const ink: Record<string, number> = {};
+      const words: string[] = [];
+      for (const [panel, word] of Object.entries(PANELS)) {
+        const key = page.locator(`[data-act="panel-${panel}"]`);
+        words.push(await key.innerText());
+        expect(words.at(-1)).toBe(`${panel} ${word}`);
+        ink[panel] = await inkShare(key.locator('svg'));
+      }
+      const { L1: laminar = 0, L2: intermittent = 0, L3: turbulent = 0, L4: notAssessed = 0 } = ink;
+      // More fill is more turbulent; half is half as much again as an outline, and a dashed outline has gaps to see.
+      const times = (requirement: string, limit: number, value: number) =>
+        atLeast(
+          { no: 'R27', requirement },
+          { limit, value, unit: 'times', decimals: 2, where: theme },
+        );
+      expect(
+        tabled(task, [
+          seen(
+            { no: 'R27', requirement: 'words on the panels', required: 'LAM, INT, TRB, ?' },
+            words.map((each) => each.split(' ')[1]).join(', '),
+            words.length === 4,
+            theme,
+          ),
+          times('ink of TRB over INT, hue taken out', 1.4, turbulent / intermittent),
+          times('ink of INT over LAM', 1.4, intermittent / laminar),
+          times('ink of LAM over not assessed', 1.25, laminar / notAssessed),
+        ]),
+      ).toEqual([]);
+    },
+  );
 });

@@ -43,6 +43,17 @@ export function lastShownAt(view: FlightView, sinceMs: EpochMs): EpochMs | null 
   return null;
 }
 
+/** How many reminders began to show since an instant. */
+export function shownCount(view: FlightView, sinceMs: EpochMs): number {
+  let count = 0;
+  for (const { at, standing, effective } of itemsBackwards(view.timeline)) {
+    if (at < sinceMs) break;
+    if (standing !== 'stands' || effective.kind !== 'reminderShown') continue;
+    if (!effective.body.reminder.startsWith(AT_RISK)) count += 1;
+  }
+  return count;
+}
+
 /** Until when the crew asked for quiet; long past when it did not. */
 export function quietUntil(view: FlightView, sheet: FlightSheet, now: EpochMs): EpochMs {
   const { quietForS } = reminderLimits(sheet);

@@ -3,8 +3,19 @@ import type { FlightView } from '../record/flight.ts';
 import type { FlightState } from '../record/flightState.ts';
 import type { FlightSheet } from '../record/sheet.ts';
 import { reminderLimits, type ReminderLimits } from './reminderLimits.ts';
-import { lastShownAt, logOf, quietUntil, SHOWN_FOR_S, type ReminderLog } from './reminderLog.ts';
+import {
+  lastShownAt,
+  logOf,
+  quietUntil,
+  shownCount,
+  SHOWN_FOR_S,
+  type ReminderLog,
+} from './reminderLog.ts';
 import { reminderWants, type Reminder, type ReminderKind, type Want } from './reminderWants.ts';
+
+/** More would be heard no longer: a choice, cockpit requirement R37. What is still wanted waits. */
+const MOST_AN_HOUR = 6;
+const HOUR_MS = 3_600_000;
 
 interface Pattern {
   readonly repeatS: number;
@@ -40,8 +51,8 @@ export interface ReminderNow {
 
 /**
  * The one line of the reminder strip, or none: most urgent first. Nothing in quiet phases or while the crew has asked
- * for quiet; a new line waits until no hand is on the screen and until the last one is so long ago. What was shown, and
- * how often, is read from the record, so that a restart repeats nothing.
+ * for quiet; a new line waits until no hand is on the screen, until the last one is so long ago, and until fewer than six
+ * began within the hour. What was shown, and how often, is read from the record, so that a restart repeats nothing.
  *
  * @param touchedAt the last touch on the screen, whether it wrote something or not
  */
@@ -57,10 +68,11 @@ export function reminderNow(
   const wanted = reminderWants(view, sheet, limits, now)
     .flatMap((want) => standingOf(want, logOf(view, want.id, want.since), limits, now))
     .sort((a, b) => PRIORITY.indexOf(a.reminder.kind) - PRIORITY.indexOf(b.reminder.kind));
-  const mayBegin =
+  const mayBegin = (): boolean =>
     secondsSince(touchedAt, now) >= limits.afterTouchS &&
-    secondsSince(lastShownAt(view, epochMs(now - limits.apartS * 1000)), now) >= limits.apartS;
-  return wanted.find(({ isNew }) => !isNew || mayBegin) ?? null;
+    secondsSince(lastShownAt(view, epochMs(now - limits.apartS * 1000)), now) >= limits.apartS &&
+    shownCount(view, epochMs(now - HOUR_MS)) < MOST_AN_HOUR;
+  return wanted.find(({ isNew }) => !isNew || mayBegin()) ?? null;
 }
 
 /** From brakes release to a minute after gear up, and from approach to landing. */

@@ -297,6 +297,24 @@ describe('the limits', () => {
   });
 });
 
+describe('a flight in which everything is left open', () => {
+  it('hears six in an hour at most, and the seventh when the hour is over', () => {
+    const left = flown(
+      ...airborne,
+      { kind: 'samplerOpened', body: { sampler: 'slide', sample: 'S-01' }, s: 120 },
+      { kind: 'moistureEntered', body: { encounter: 'M1' }, s: 180 },
+      { kind: 'turbulenceEntered', body: {}, s: 240 },
+    );
+    const times = strip(left, 100 * minute).began.map(({ s }) => s);
+    // Covers three times, the sampler three times, cloud and rough air twice each are wanted in the first hour.
+    expect(times.filter((s) => s < 3600)).toHaveLength(6);
+    const [first = 0] = times;
+    expect(times[6]).toBeGreaterThan(first + 3600);
+    const within = times.map((s) => times.filter((each) => each <= s && each > s - 3600).length);
+    expect(Math.max(...within)).toBe(6);
+  });
+});
+
 describe('quiet', () => {
   it('from brakes release to a minute after gear up, and from gear down to the landing', () => {
     const at = (s: number): ReturnType<typeof epochMs> => epochMs(START + s * 1000);

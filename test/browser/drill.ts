@@ -98,7 +98,8 @@ async function killedInABurst(
   return seen;
 }
 
-async function whenSaidSaved(page: Page, say: (count: number) => void): Promise<void> {
+/** Tells outside of the browser how many entries the page says to be saved, each time that it says so. */
+export async function whenSaidSaved(page: Page, say: (count: number) => void): Promise<void> {
   await page.exposeFunction('sayOutside', say);
   await page.evaluate(() => {
     const look = () => {
@@ -111,7 +112,7 @@ async function whenSaidSaved(page: Page, say: (count: number) => void): Promise<
 }
 
 /** SIGKILL to every process of the browser that holds this profile; none of them can say goodbye. */
-async function killWhole(profile: string): Promise<void> {
+export async function killWhole(profile: string): Promise<void> {
   const pid = Number(readlinkSync(join(profile, 'SingletonLock')).split('-').at(-1));
   if (!Number.isInteger(pid) || pid <= 1) throw new Error('the browser must have a process id');
   process.kill(-pid, 'SIGKILL');

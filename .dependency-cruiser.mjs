@@ -41,6 +41,14 @@ export default {
       rooms: ['record', 'aero'],
       packages: ['luxon', 'valibot'],
     }),
+    room(
+      'handover',
+      'What is handed over is made of a file and what it means; it writes nothing.',
+      {
+        rooms: ['analysis', 'file', 'record', 'aero'],
+        packages: ['hyparquet-writer'],
+      },
+    ),
     room('journal', 'The journal keeps entries; what they mean is worked out above it.', {
       rooms: ['record'],
       packages: ['idb'],
@@ -54,7 +62,7 @@ export default {
       'ui',
       'Screens see the journal through journal.ts and nothing of copies; main.tsx joins.',
       {
-        rooms: ['analysis', 'file', 'record', 'aero'],
+        rooms: ['handover', 'analysis', 'file', 'record', 'aero'],
         files: ['journal/journal.ts'],
         // perfect-freehand: the outline of an inked stroke, for notes drawn by hand and for nothing else.
         packages: ['react', 'react-dom', 'luxon', 'valibot', 'perfect-freehand'],
@@ -64,7 +72,7 @@ export default {
       'desk',
       'The command line works on the same record, file and analysis; it has no screen.',
       {
-        rooms: ['analysis', 'file', 'record', 'aero'],
+        rooms: ['handover', 'analysis', 'file', 'record', 'aero'],
         kindsNot: ['core'],
       },
     ),

@@ -7,7 +7,7 @@ const ROOT = join(import.meta.dirname, '..');
 const TSC = join(ROOT, 'node_modules/typescript/bin/tsc');
 const PROJECTS = [
   '.',
-  ...['aero', 'record', 'analysis', 'file', 'sw', 'desk'].map((room) => `src/${room}`),
+  ...['aero', 'record', 'analysis', 'file', 'handover', 'sw', 'desk'].map((room) => `src/${room}`),
   'test',
 ];
 

@@ -89,12 +89,13 @@ function codeOf(error: unknown): string {
 }
 
 /** Writes beside, reads back, and only then gives the file its name. Null when that went well, else why not. */
-function write({ path, text }: FileToWrite): string | null {
+function write({ path, content }: FileToWrite): string | null {
   const beside = join(dirname(path), `.${basename(path)}.${process.pid}.part`);
   try {
     mkdirSync(dirname(path), { recursive: true });
-    writeThrough(beside, text);
-    if (!readFileSync(beside).equals(Buffer.from(text))) throw new Error('it reads back otherwise');
+    writeThrough(beside, content);
+    if (!readFileSync(beside).equals(Buffer.from(content)))
+      throw new Error('it reads back otherwise');
     renameSync(beside, path);
     return null;
   } catch (error) {
@@ -103,10 +104,10 @@ function write({ path, text }: FileToWrite): string | null {
   }
 }
 
-function writeThrough(path: string, text: string): void {
+function writeThrough(path: string, content: string | Uint8Array): void {
   const file = openSync(path, 'wx');
   try {
-    writeFileSync(file, text);
+    writeFileSync(file, content);
     fsyncSync(file);
   } finally {
     closeSync(file);

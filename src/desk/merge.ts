@@ -32,7 +32,7 @@ export function merge(sources: readonly Source[], { out }: { readonly out: strin
     code: trouble.length > 0 ? 1 : 0,
     out: toStandardOutput ? text : asText(saying(flight, out).map(printable)),
     err: asText(trouble.map(printable)),
-    files: toStandardOutput ? [] : [{ path: out, text }],
+    files: toStandardOutput ? [] : [{ path: out, content: text }],
   };
 }
 

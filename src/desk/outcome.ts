@@ -4,7 +4,7 @@ export type ExitCode = 0 | 1 | 2 | 3;
 /** A file that a verb wants written, whole. */
 export interface FileToWrite {
   readonly path: string;
-  readonly text: string;
+  readonly content: string | Uint8Array;
 }
 
 /** What a verb says and wants. It touches nothing itself: main.ts prints, writes and ends. */

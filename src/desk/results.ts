@@ -1,15 +1,13 @@
 import { acrossFlights, type AcrossFlights } from '../analysis/acrossFlights.ts';
 import { flightResults, type FlightResults } from '../analysis/flightResults.ts';
-import { digestOf, headerOf, headsOf, type TimelineHeader } from '../file/timelineFile.ts';
+import { digestOf } from '../file/timelineFile.ts';
+import { resultsDocument } from '../handover/resultsDocument.ts';
 import { viewOf, type FlightView } from '../record/flight.ts';
 import { asText, worst, type Outcome } from './outcome.ts';
 import { acrossPage } from './page/across.ts';
 import { pageOf } from './page/page.ts';
 import { printable, printableJson } from './printable.ts';
 import { byFlight, openAll, troubleWith, type OneFlight, type Source } from './sources.ts';
-
-/** Version of the JSON that `results --json` prints. It rises when a field changes its meaning or goes. */
-export const RESULTS_FORMAT = 1;
 
 export interface ResultsOptions {
   readonly json: boolean;
@@ -23,7 +21,14 @@ export function results(sources: readonly Source[], { json, build }: ResultsOpti
     troubleWith(file).map((words) => `${file.name}: ${words}`),
   );
   const flights = workedOut(byFlight(opened));
-  const said = json ? `${printableJson(document(flights, build))}\n` : pages(flights, build);
+  const documented = flights.map((one) => ({
+    files: one.of.files.map(({ name }) => name),
+    entries: one.of.entries,
+    results: one.results,
+  }));
+  const said = json
+    ? `${printableJson(resultsDocument(documented, acrossOf(flights), build))}\n`
+    : pages(flights, build);
   return {
     code: worst([code, trouble.length > 0 ? 1 : 0]),
     out: flights.length === 0 ? '' : said,
@@ -34,7 +39,6 @@ export function results(sources: readonly Source[], { json, build }: ResultsOpti
 
 interface WorkedOut {
   readonly of: OneFlight;
-  readonly header: TimelineHeader;
   readonly view: FlightView;
   readonly results: FlightResults;
 }
@@ -46,7 +50,7 @@ function workedOut(flights: readonly OneFlight[]): readonly WorkedOut[] {
     const earlier = all
       .map((other) => other.view)
       .filter((other) => markOf(other) === markOf(view) && openedAt(other) < openedAt(view));
-    return { of, header: headerOf(of.entries), view, results: flightResults(view, earlier) };
+    return { of, view, results: flightResults(view, earlier) };
   });
 }
 
@@ -72,26 +76,4 @@ function pages(flights: readonly WorkedOut[], build: string): string {
   const all = across === null ? own : [...own, acrossPage(across, flights.length)];
   // A form feed parts the sheets: a printer starts a new one, a screen shows an empty line.
   return all.map((page) => asText(page.map(printable))).join('\n\f\n');
-}
-
-function document(flights: readonly WorkedOut[], build: string): object {
-  return {
-    kneeline: 'results',
-    format: RESULTS_FORMAT,
-    build,
-    about:
-      'SI units, named at the end of each name; shares of one; times in milliseconds since 1970-01-01T00:00:00Z on the ' +
-      'clock of the tablet; entries by id. A record, not an instrument.',
-    flights: flights.map(({ of, header, results: found }) => ({
-      header,
-      record: {
-        files: of.files.map(({ name }) => name),
-        entries: of.entries.length,
-        digest: digestOf(of.entries),
-        heads: headsOf(of.entries),
-      },
-      results: found,
-    })),
-    across: acrossOf(flights),
-  };
 }

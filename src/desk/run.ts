@@ -17,7 +17,7 @@ export function run(command: Command, sources: readonly Source[], build: string)
     case 'results':
       return results(sources, { json: command.json, build });
     case 'tables':
-      return tables(sources, command);
+      return tables(sources, { into: command.into, build });
     case 'say':
       return { code: 0, out: command.text, err: '', files: [] };
     case 'wrong':

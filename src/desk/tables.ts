@@ -1,18 +1,13 @@
-import { correctedInUnit } from '../analysis/correctedInUnit.ts';
-import { masterTimeOf } from '../analysis/clocks.ts';
-import { flightResults } from '../analysis/flightResults.ts';
-import { resultTables } from '../analysis/tables/resultTables.ts';
-import { writeCsv } from '../file/csv.ts';
-import { timelineFileName } from '../file/names.ts';
-import { entriesTable, readingsTable, type Meaning } from '../file/tables.ts';
-import { headerOf } from '../file/timelineFile.ts';
-import { viewOf } from '../record/flight.ts';
+import { handOver } from '../handover/handOver.ts';
 import { asText, worst, type FileToWrite, type Outcome } from './outcome.ts';
 import { printable } from './printable.ts';
 import { byFlight, openAll, troubleWith, type OneFlight, type Source } from './sources.ts';
 
-/** Tables of every flight, each named after its timeline file. Nothing is written unless all files can be read. */
-export function tables(sources: readonly Source[], { into }: { readonly into: string }): Outcome {
+/** What is handed over of every flight, named after its timeline file. Nothing is written unless all files can be read. */
+export function tables(
+  sources: readonly Source[],
+  { into, build }: { readonly into: string; readonly build: string },
+): Outcome {
   const { opened, refused, code } = openAll(sources);
   const trouble = opened.flatMap((file) =>
     troubleWith(file).map((words) => `${file.name}: ${words}`),
@@ -21,7 +16,7 @@ export function tables(sources: readonly Source[], { into }: { readonly into: st
     const err = asText([...refused, 'Nothing was written.'].map(printable));
     return { code, out: '', err, files: [] };
   }
-  const files = byFlight(opened).flatMap((flight) => tablesOf(flight, into));
+  const files = byFlight(opened).flatMap((flight) => filesOf(flight, into, build));
   return {
     code: worst([code, trouble.length > 0 ? 1 : 0]),
     out: asText(files.map(({ path }) => printable(path))),
@@ -30,24 +25,11 @@ export function tables(sources: readonly Source[], { into }: { readonly into: st
   };
 }
 
-function tablesOf({ entries }: OneFlight, into: string): readonly FileToWrite[] {
-  const view = viewOf(entries);
-  const { standing, state } = view;
-  const results = flightResults(view);
-  const { fits } = results.clocks;
-  const meaning: Meaning = {
-    toBase: (at, rec) => masterTimeOf(fits, rec, at),
-    corrected: (reading) => correctedInUnit(state.sheet, reading),
-  };
-  const stem = timelineFileName(headerOf(entries)).replace(/\.jsonl$/, '');
-  const named = [
-    { name: 'entries', text: entriesTable(standing, state.sheet, meaning) },
-    { name: 'readings', text: readingsTable(standing, state.sheet, meaning) },
-    ...resultTables(view, results).map(({ name, header, rows }) => ({
-      name,
-      text: writeCsv(header, rows),
-    })),
-  ];
+function filesOf(flight: OneFlight, into: string, build: string): readonly FileToWrite[] {
+  const files = flight.files.map(({ name }) => name);
   const folder = into.replace(/[/\\]+$/, '');
-  return named.map(({ name, text }) => ({ path: `${folder}/${stem}-${name}.csv`, text }));
+  return handOver(flight.entries, { build, files }).map(({ name, content }) => ({
+    path: `${folder}/${name}`,
+    content,
+  }));
 }

@@ -10,7 +10,7 @@ export const USAGE = `Kneeline on the ground: works on flight timeline files, wi
   kneeline check FILE...                    is the record whole? chain, order, forks, gaps, lines put aside
   kneeline merge FILE... --out FILE         copies of one flight become one file
   kneeline results FILE... [--json]         what the flight came to, one page or JSON
-  kneeline tables FILE... --into FOLDER     tables for a spreadsheet
+  kneeline tables FILE... --into FOLDER     tables for a spreadsheet, and files for other programs
 
   kneeline VERB --help                      more about one verb
   kneeline --version                        which build this is
@@ -57,8 +57,11 @@ ${CODES}
 `,
   tables: `kneeline tables FILE... --into FOLDER [--force]
 
-Writes tables for a spreadsheet (CSV, one header row, one unit a column, times in UTC): every entry, every
-reading as read beside as corrected, and the results. The timeline file is the record; these are views of it.
+Writes what is handed over beside the timeline file. For a spreadsheet (CSV, one header row, one unit a column,
+times in UTC): every entry, readings by quantity as read beside as corrected, the fields of each kind of entry,
+and the results. For other programs: the results as JSON, the track as GeoJSON where positions were written, and
+entries, readings and results as Parquet, with the flight in every row, so that the files of many flights can be
+asked as one. The timeline file is the record; these are views of it.
 
   --into FOLDER   where to write; it is made if it is not there
   --force         replace tables that exist

@@ -1,6 +1,14 @@
 /** A cell of a table; `null` is blank, which is not zero. */
 export type Cell = string | number | null;
 
+/** One header row, one unit a column, named in the header. */
+export interface Table {
+  /** For the name of its file. */
+  readonly name: string;
+  readonly header: readonly string[];
+  readonly rows: readonly (readonly Cell[])[];
+}
+
 const STRICT_NUMBER = /^-?(?:0|[1-9]\d*)(?:\.\d+)?(?:e[+-]?\d+)?$/i;
 const OPENS_A_FORMULA = /^[=+\-@\t\r]/;
 
@@ -10,7 +18,7 @@ const OPENS_A_FORMULA = /^[=+\-@\t\r]/;
  *
  * @throws RangeError when a row is not as long as the header
  */
-export function writeCsv(header: readonly string[], rows: readonly (readonly Cell[])[]): string {
+export function writeCsv({ header, rows }: Omit<Table, 'name'>): string {
   for (const row of rows) {
     if (row.length !== header.length) {
       throw new RangeError(`a row must have ${header.length} cells, got ${row.length}`);

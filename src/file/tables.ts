@@ -4,7 +4,7 @@ import type { Reading } from '../record/entry.ts';
 import type { StandingEntry } from '../record/flightState.ts';
 import { entryWords } from '../record/lang.ts';
 import type { FlightSheet } from '../record/sheet.ts';
-import { writeCsv, type Cell } from './csv.ts';
+import type { Cell, Table } from './csv.ts';
 
 /** What is worked out above this room and handed in: where a time lies, and what a reading means. */
 export interface Meaning {
@@ -36,10 +36,11 @@ export function entriesTable(
   standing: readonly StandingEntry[],
   sheet: FlightSheet | null,
   { toBase }: Pick<Meaning, 'toBase'>,
-): string {
-  return writeCsv(
-    ENTRY_HEADER,
-    standing.map((row): readonly Cell[] => {
+): Table {
+  return {
+    name: 'entries',
+    header: ENTRY_HEADER,
+    rows: standing.map((row): readonly Cell[] => {
       const { effective, entry } = row;
       return [
         iso(row.at),
@@ -58,7 +59,7 @@ export function entriesTable(
         entry.id,
       ];
     }),
-  );
+  };
 }
 
 const READING_HEADER = [
@@ -76,12 +77,12 @@ const READING_HEADER = [
   'id',
 ] as const;
 
-/** Every reading, one a row, as read beside as amended beside as corrected; the unit is a column because instruments differ. */
+/** Every reading of every instrument, one a row, for a program that asks by instrument; the unit stands beside the value. */
 export function readingsTable(
   standing: readonly StandingEntry[],
   sheet: FlightSheet | null,
   { toBase, corrected }: Meaning,
-): string {
+): Table {
   const quantities = new Map(sheet?.instruments.map(({ id, quantity }) => [id, quantity]));
   const rows: (readonly Cell[])[] = [];
   for (const row of standing) {
@@ -108,13 +109,14 @@ export function readingsTable(
       ]);
     }
   }
-  return writeCsv(READING_HEADER, rows);
+  return { name: 'readings', header: READING_HEADER, rows };
 }
 
 function valueOf(reading: Reading): number | null {
   return 'value' in reading ? reading.value : null;
 }
 
-function iso(at: EpochMs): string {
+/** ISO 8601 in UTC; an instant that no calendar knows as its number. */
+export function iso(at: EpochMs): string {
   return DateTime.fromMillis(at, { zone: 'utc' }).toISO() ?? String(at);
 }

@@ -12,7 +12,7 @@ const engineer = chainOf([note('haze'), note('thicker'), note('clear')], {
   startMs: Date.UTC(2031, 4, 6, 12, 0, 1),
 });
 const everything = [...scribe, ...engineer];
-const written = (text: string) => [{ path: 'm.jsonl', text }];
+const written = (content: string) => [{ path: 'm.jsonl', content }];
 
 describe('merged copies', () => {
   it('are the file that the app saves of the union, byte for byte', () => {

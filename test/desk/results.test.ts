@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { FlightResults } from '../../src/analysis/flightResults.ts';
-import { RESULTS_FORMAT } from '../../src/desk/results.ts';
+import { RESULTS_FORMAT } from '../../src/handover/resultsDocument.ts';
 import { digestOf, writeTimeline } from '../../src/file/timelineFile.ts';
 import { parseEntry } from '../../src/record/parse.ts';
 import { chainOf, OPENED, OTHER_FLIGHT, smallFlight } from '../file/smallFlight.ts';

@@ -14,7 +14,7 @@ const STEM = 'out/demo-2032-06-02-suction-effectiveness-five-legs-a11ce5ba';
 function rowsOf(name: string): readonly Row[] {
   const file = outcome.files.find(({ path }) => path === `${STEM}-${name}.csv`);
   if (file === undefined) throw new Error(`no table ${name}`);
-  return parse(file.text, { columns: true });
+  return parse(file.content, { columns: true });
 }
 
 const numberIn = (row: Row | undefined, column: string): number => Number(row?.[column] ?? NaN);
@@ -22,9 +22,10 @@ const numberIn = (row: Row | undefined, column: string): number => Number(row?.[
 describe('the tables of flight A', () => {
   it('are named after its timeline file, one a subject', () => {
     expect(outcome).toMatchObject({ code: 0, err: '' });
-    expect(outcome.files.map(({ path }) => path.replace(`${STEM}-`, ''))).toEqual([
+    const endings = outcome.files.map(({ path }) => path.replace(`${STEM}-`, ''));
+    const csv = endings.filter((name) => name.endsWith('.csv'));
+    expect(csv.filter((name) => !/^(?:kind|readings)-/.test(name))).toEqual([
       'entries.csv',
-      'readings.csv',
       'points.csv',
       'comparisons.csv',
       'suction-spans.csv',
@@ -35,12 +36,17 @@ describe('the tables of flight A', () => {
       'fuel-books.csv',
       'flow-beside-counters.csv',
     ]);
+    expect(csv).toEqual(
+      expect.arrayContaining(['readings-fuel-flow.csv', 'readings-mach.csv', 'kind-noted.csv']),
+    );
+    expect(endings).toEqual(expect.arrayContaining(['results.json', 'entries.parquet']));
     expect(outcome.out.trimEnd().split('\n')).toEqual(outcome.files.map(({ path }) => path));
   });
 
   it('have as many cells in each row as in the header', () => {
-    for (const { text } of outcome.files) {
-      const [header = [], ...rows]: readonly (readonly string[])[] = parse(text);
+    for (const { path, content } of outcome.files) {
+      if (!path.endsWith('.csv')) continue;
+      const [header = [], ...rows]: readonly (readonly string[])[] = parse(content);
       expect(new Set(header).size).toBe(header.length);
       for (const row of rows) expect(row).toHaveLength(header.length);
     }
@@ -49,10 +55,21 @@ describe('the tables of flight A', () => {
   it('hold every entry and every reading, as read beside as corrected', () => {
     expect(rowsOf('entries')).toHaveLength(157);
     // Engine 2 keyed 910 and put right to 810; its gauge is corrected by +10 lb/h.
-    const [keyed] = rowsOf('readings').filter(
-      ({ instrument, as_read: read }) => instrument === 'FF2' && read === '910',
+    const [keyed] = rowsOf('readings-fuel-flow').filter(
+      ({ instrument, as_read_lb_per_h: read }) => instrument === 'FF2' && read === '910',
     );
-    expect(keyed).toMatchObject({ as_amended: '810', corrected: '820', unit: 'lb/h' });
+    expect(keyed).toMatchObject({ as_amended_lb_per_h: '810', corrected_lb_per_h: '820' });
+  });
+
+  it('hold the fields of each kind, one unit a column, as amended beside as written', () => {
+    const [uncovered] = rowsOf('kind-covers-released').filter(({ hung }) => hung === 'R4');
+    expect(uncovered).toMatchObject({ wing: 'R', clear: 'R1 R2 R3 R5 R6' });
+    expect(rowsOf('kind-levelled-off')[0]).toMatchObject({
+      altitude_ft: '37000',
+      gross_weight_lb: '40020',
+    });
+    const amended = rowsOf('kind-moisture-entered').filter(({ as_written: was }) => was !== '');
+    for (const { as_written: was } of amended) expect(() => JSON.parse(was ?? '')).not.toThrow();
   });
 
   it('hold the points in the units of the flight sheet', () => {

@@ -1,17 +1,19 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { writeCsv } from '../../src/file/csv.ts';
+import { writeCsv, type Table } from '../../src/file/csv.ts';
+
+const csv = (header: Table['header'], rows: Table['rows']) => writeCsv({ header, rows });
 
 describe('writeCsv', () => {
   it('quotes every field, doubles quotes and ends lines with CR LF', () => {
     // RFC 4180, section 2, rules 1, 5, 6 and 7.
-    expect(writeCsv(['a', 'b'], [['x "y"', 'one\ntwo, three']])).toBe(
+    expect(csv(['a', 'b'], [['x "y"', 'one\ntwo, three']])).toBe(
       '"a","b"\r\n"x ""y""","one\ntwo, three"\r\n',
     );
   });
 
   it('lets numbers pass, negative ones too, and blank stay blank', () => {
-    expect(writeCsv(['n'], [[-20], [1.5e-7], [null], ['-20']])).toBe(
+    expect(csv(['n'], [[-20], [1.5e-7], [null], ['-20']])).toBe(
       '"n"\r\n"-20"\r\n"1.5e-7"\r\n""\r\n"-20"\r\n',
     );
   });
@@ -21,13 +23,13 @@ describe('writeCsv', () => {
     const opening = fc.constantFrom('=', '+', '-', '@', '\t', '\r');
     fc.assert(
       fc.property(opening, fc.string(), (first, rest) => {
-        const cell = writeCsv(['h'], [[`${first}x${rest}`]]).split('\r\n"')[1] ?? '';
+        const cell = csv(['h'], [[`${first}x${rest}`]]).split('\r\n"')[1] ?? '';
         expect(cell.startsWith("'")).toBe(true);
       }),
     );
   });
 
   it('refuses a row that does not fit its header', () => {
-    expect(() => writeCsv(['a', 'b'], [['only one']])).toThrow('a row must have 2 cells, got 1');
+    expect(() => csv(['a', 'b'], [['only one']])).toThrow('a row must have 2 cells, got 1');
   });
 });

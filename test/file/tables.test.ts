@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { writeCsv, type Table } from '../../src/file/csv.ts';
 import { entriesTable, readingsTable, type Meaning } from '../../src/file/tables.ts';
 import { epochMs } from '../../src/record/brand.ts';
 import { viewOf } from '../../src/record/flight.ts';
@@ -11,7 +12,8 @@ const meaning: Meaning = {
   toBase: (at) => epochMs(at - 1000),
   corrected: (reading) => ('value' in reading ? reading.value + 10 : null),
 };
-const rowsOf = (text: string): readonly string[] => text.trimEnd().split('\r\n').slice(1);
+const rowsOf = (table: Table): readonly string[] =>
+  writeCsv(table).trimEnd().split('\r\n').slice(1);
 
 describe('tables of the scripted flight', () => {
   it('give every entry a row, the one struck out too', () => {

@@ -1,9 +1,9 @@
 import type { Shelf } from '../../../journal/journal.ts';
 import type { Desk } from '../context.ts';
 import page from '../Debrief.module.css';
+import { HandOver } from './HandOver.tsx';
 import { OpenFile } from './OpenFile.tsx';
 import { SaveFile } from './SaveFile.tsx';
-import { SaveTables } from './SaveTables.tsx';
 
 /** The flight timeline file out of this tablet, and another one in. */
 export function FilesTab(props: {
@@ -16,7 +16,7 @@ export function FilesTab(props: {
       <OpenFile desk={props.desk} shelf={props.shelf} />
       <div className={page.side}>
         <SaveFile desk={props.desk} build={props.build} />
-        <SaveTables desk={props.desk} />
+        <HandOver desk={props.desk} build={props.build} />
       </div>
     </div>
   );

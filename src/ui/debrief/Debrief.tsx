@@ -13,6 +13,9 @@ import { FilesTab } from './files/FilesTab.tsx';
 import { FlightsTab } from './flights/FlightsTab.tsx';
 import { FormsTab } from './forms/FormsTab.tsx';
 import { PenChoice } from './PenChoice.tsx';
+import { openRecorderPort, type RecorderPort } from './recorder/recorderPort.ts';
+import { RecorderTab } from './recorder/RecorderTab.tsx';
+import { useRecorder } from './recorder/useRecorder.ts';
 import { openItemsOf } from './sign/openItems.ts';
 import { SignTab } from './sign/SignTab.tsx';
 import { type TabId, tabElementId, tabPanelId, Tabs } from './Tabs.tsx';
@@ -32,6 +35,8 @@ interface DebriefProps {
   readonly shelf: Shelf;
   readonly clock: Clock;
   readonly build: string;
+  /** Who reads a recorder's file; a test that has no worker hands in its own. */
+  readonly openRecorder?: () => RecorderPort;
   readonly onBrief: () => void;
   readonly onFly: () => void;
 }
@@ -48,6 +53,7 @@ function DebriefOfFlight(props: DebriefProps) {
   const writer = useWriter(journal, clock);
   const { base, points, model, rows, struckCount } = useDebrief(view);
   const control = useTimeWindow(model);
+  const recorder = useRecorder(view, props.openRecorder ?? openRecorderPort);
   const [tab, setTab] = useState<TabId>('timeline');
   const [question, setQuestion] = useState<QuestionId | null>(null);
   const [selected, setSelected] = useState<EntryId | null>(null);
@@ -111,6 +117,7 @@ function DebriefOfFlight(props: DebriefProps) {
             desk={desk}
             model={model}
             control={control}
+            recorder={recorder.state}
             rows={rows}
             points={points}
             struckCount={struckCount}
@@ -135,6 +142,9 @@ function DebriefOfFlight(props: DebriefProps) {
           />
         ) : null}
         {tab === 'flights' ? <FlightsTab desk={desk} others={others} /> : null}
+        {tab === 'recorder' ? (
+          <RecorderTab desk={desk} recorder={recorder} window={control.window} />
+        ) : null}
         {tab === 'audit' ? <AuditTab desk={desk} onOpen={openOnTimeline} /> : null}
         {tab === 'forms' ? <FormsTab desk={desk} onOpen={openOnTimeline} /> : null}
         {tab === 'files' ? <FilesTab desk={desk} shelf={props.shelf} build={props.build} /> : null}

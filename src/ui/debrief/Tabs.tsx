@@ -5,6 +5,7 @@ export const TABS = [
   { id: 'timeline', words: 'Timeline' },
   { id: 'answers', words: 'Answers' },
   { id: 'flights', words: 'Flights' },
+  { id: 'recorder', words: 'Recorder' },
   { id: 'audit', words: 'Audit' },
   { id: 'forms', words: 'Forms' },
   { id: 'files', words: 'Files' },

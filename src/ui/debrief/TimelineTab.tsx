@@ -6,6 +6,9 @@ import styles from './Debrief.module.css';
 import { EntryDetail } from './detail/EntryDetail.tsx';
 import { FlightSummary } from './FlightSummary.tsx';
 import { PointsTable } from './points/PointsTable.tsx';
+import recorderStyles from './recorder/Recorder.module.css';
+import { RecorderStrip } from './recorder/RecorderStrip.tsx';
+import type { RecorderState } from './recorder/useRecorder.ts';
 import { EntryTable } from './table/EntryTable.tsx';
 import type { Row } from './table/rows.ts';
 import type { OpenItem } from './sign/openItems.ts';
@@ -23,6 +26,7 @@ export function TimelineTab(props: {
   readonly desk: Desk;
   readonly model: TimelineModel;
   readonly control: TimeWindowControl;
+  readonly recorder: RecorderState;
   readonly rows: readonly Row[];
   readonly points: readonly PointResult[];
   readonly struckCount: number;
@@ -62,6 +66,7 @@ export function TimelineTab(props: {
   );
   const detail =
     standing === undefined ? null : <EntryDetail desk={desk} standing={standing} onStep={step} />;
+  const recorded = props.recorder.kind === 'opened' && !isFolded ? props.recorder : null;
   const isWide = widthPx === 0 || widthPx >= WIDE_FROM_PX;
   return (
     <div ref={box} className={styles.timelineTab} data-wide={isWide ? 'yes' : 'no'}>
@@ -71,7 +76,7 @@ export function TimelineTab(props: {
           base={desk.base}
           model={model}
           control={props.control}
-          roomPx={0.6 * heightPx - 60}
+          roomPx={0.6 * heightPx - 60 - (recorded === null ? 0 : 100)}
           selected={selected}
           onSelect={desk.select}
           onOpen={() => setOpened((times) => times + 1)}
@@ -79,6 +84,11 @@ export function TimelineTab(props: {
           isFolded={isFolded}
           onFold={() => setFolded(!isFolded)}
         />
+        {recorded === null ? null : (
+          <div className={recorderStyles.under}>
+            <RecorderStrip opened={recorded} window={props.control.window} rowPx={32} />
+          </div>
+        )}
       </div>
       <div className={styles.tablePart}>
         <EntryTable

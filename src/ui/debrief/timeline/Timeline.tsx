@@ -5,7 +5,7 @@ import { GroundButton } from '../../kit/Ground.tsx';
 import type { TimeBase } from '../timeBase.ts';
 import { minuteWords } from '../timeWords.ts';
 import { Chart } from './Chart.tsx';
-import { chartLayout } from './laneLayout.ts';
+import { chartLayout, namesPxOf } from './laneLayout.ts';
 import { MarkList } from './MarkList.tsx';
 import type { TimelineModel } from './model.ts';
 import { Overview } from './Overview.tsx';
@@ -15,8 +15,6 @@ import styles from './Timeline.module.css';
 import { timeAt, type TimeScale } from './timeScale.ts';
 import { useBoxSize } from './useLook.ts';
 import type { TimeWindowControl } from './useTimeWindow.ts';
-
-const NARROW_BELOW_PX = 700;
 
 function hoursWords(durationMs: number): string {
   const minutes = Math.round(durationMs / 60_000);
@@ -50,7 +48,7 @@ export function Timeline(props: {
   const box = useRef<HTMLDivElement>(null);
   const { widthPx } = useBoxSize(box);
   const [isFocused, setFocused] = useState(false);
-  const namesPx = widthPx < NARROW_BELOW_PX ? 96 : 112;
+  const namesPx = namesPxOf(widthPx);
   const layout = useMemo(
     () => chartLayout(model.lanes, { widthPx, heightPx: roomPx, namesPx }),
     [model.lanes, widthPx, roomPx, namesPx],

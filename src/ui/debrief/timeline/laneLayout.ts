@@ -30,6 +30,13 @@ const HEIGHTS_PX: Readonly<
   words: [22, 26],
 };
 
+const NARROW_BELOW_PX = 700;
+
+/** Width of the column of names: all that shares the axis begins its own there. */
+export function namesPxOf(widthPx: number): number {
+  return widthPx < NARROW_BELOW_PX ? 96 : 112;
+}
+
 /**
  * Lays lanes out between their least and most heights. More panels than fit make the chart taller, never a lane lower
  * than its least.

@@ -47,7 +47,7 @@ export function Brief(props: BriefProps) {
     document.documentElement.dataset['theme'] = settings.theme;
   }, [settings.theme]);
   const [trouble, setTrouble] = useState<string | null>(null);
-  const needsFlight = !['days', 'sheet', 'open', 'join', 'size'].includes(kept.at);
+  const needsFlight = !['days', 'sheet', 'open', 'pad', 'join', 'size'].includes(kept.at);
   const place = needsFlight && journal === null ? DAYS : kept;
   const go = (to: Place) => {
     setTrouble(null);
@@ -101,6 +101,7 @@ export function Brief(props: BriefProps) {
       onJoin={(flight) => go({ at: 'join', flight })}
       onDebrief={props.onDebrief}
       onScreen={() => go({ at: 'size' })}
+      newId={newId}
     />
   );
   const joining =
@@ -123,7 +124,7 @@ export function Brief(props: BriefProps) {
         <>
           <BriefHeader {...props} flight={null} />
           <main>
-            {place.at === 'sheet' || place.at === 'open' ? (
+            {place.at === 'sheet' || place.at === 'open' || place.at === 'pad' ? (
               <SheetPlace {...shared} place={place} flight={null} />
             ) : place.at === 'size' ? (
               <>

@@ -51,6 +51,7 @@ export function FlightPlace(props: {
       return <ScreenPage {...props} />;
     case 'sheet':
     case 'open':
+    case 'pad':
       return (
         <SheetPlace
           {...props}

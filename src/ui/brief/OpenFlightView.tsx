@@ -94,7 +94,7 @@ function tabsOf(sheet: FlightSheet | null): readonly {
             name: 'Flight sheet',
             act: 'sheet',
             to: { at: 'sheet', sheet: sheet.id, section: 'flight', item: null } as const,
-            at: ['sheet', 'open'] as const,
+            at: ['sheet', 'open', 'pad'] as const,
           },
         ]),
     { name: 'Screen', act: 'screen', to: { at: 'size' }, at: ['size'] },

@@ -16,6 +16,7 @@ export const placeSchema = v.variant('at', [
     item: v.nullable(v.number()),
   }),
   v.object({ at: v.literal('open'), sheet: v.string() }),
+  v.object({ at: v.literal('pad'), sheet: v.string() }),
   v.object({ at: v.literal('join'), flight: v.string() }),
 ]);
 export type Place = v.InferOutput<typeof placeSchema>;

@@ -2,12 +2,18 @@ import type { FlightSheet } from '../../../record/sheet.ts';
 import { TickField } from '../../kit/Ground.tsx';
 import { SheetNumber, SheetText } from '../sheet/SheetFields.tsx';
 import { useDraft } from '../sheet/sheetDraft.ts';
+import { ArchiveBlock } from './ArchiveBlock.tsx';
+import { ArchiveItem } from './ArchiveItem.tsx';
 import styles from '../Brief.module.css';
 
 /** What is hoped for, and what earlier flights taught about the suction-off flow. */
 export function BaselinePage() {
   const draft = useDraft();
-  const { sheet } = draft;
+  const { sheet, item } = draft;
+  const open = item === null ? undefined : sheet.baselineArchive?.[item];
+  if (item !== null && open !== undefined) {
+    return <ArchiveItem key={item} index={item} point={open} />;
+  }
   return (
     <>
       <div className={styles.fields}>
@@ -46,6 +52,7 @@ export function BaselinePage() {
           </div>
         )}
       </section>
+      <ArchiveBlock />
     </>
   );
 }

@@ -5,6 +5,7 @@ import type { FlightSheet } from '../../../record/sheet.ts';
 import { GroundButton } from '../../kit/Ground.tsx';
 import { dayWords } from '../../kit/time.ts';
 import { HoldKey, TouchSurface } from '../../kit/TouchSurface.tsx';
+import { TakeSheet } from './TakeSheet.tsx';
 import styles from '../Brief.module.css';
 
 const STATE_WORDS: Readonly<Record<FlightSummary['state'], string>> = {
@@ -27,6 +28,8 @@ interface DayListProps {
   readonly onJoin: (flight: FlightId) => void;
   readonly onDebrief: (flight: FlightId) => void;
   readonly onScreen: () => void;
+  /** For a flight sheet that is kept beside another one. */
+  readonly newId: () => string;
 }
 
 /** Flights on this tablet, and the flight sheets that are being prepared on it. */
@@ -74,6 +77,7 @@ export function DayList(props: DayListProps) {
             Theme, hand, size
           </GroundButton>
         </div>
+        <TakeSheet shelf={shelf} newId={props.newId} onTaken={props.onSheet} />
         {sheets.length === 0 ? null : <h3>In preparation</h3>}
         <ul className={styles.flights}>
           {sheets.map((sheet) => (

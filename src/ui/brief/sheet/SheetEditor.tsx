@@ -111,7 +111,13 @@ export function SheetEditor(props: {
   );
 }
 
-const WITH_ITEMS: readonly SheetSection[] = ['panels', 'probes', 'instruments', 'cards'];
+const WITH_ITEMS: readonly SheetSection[] = [
+  'baseline',
+  'panels',
+  'probes',
+  'instruments',
+  'cards',
+];
 
 /** The row that a doubt is about, on pages that open one row at a time. */
 function itemOf(section: SheetSection, path: string): number | null {

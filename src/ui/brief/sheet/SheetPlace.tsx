@@ -12,6 +12,8 @@ import { useSheetDraft, useSheetKeeper, type SheetDraft } from './sheetDraft.ts'
 import { SheetEditor } from './SheetEditor.tsx';
 import type { SheetKeeper } from './sheetKeeper.ts';
 import { withoutBasis } from '../../../record/sheetRevision.ts';
+import { PadPage } from '../pad/PadPage.tsx';
+import { SheetFiles } from './SheetFiles.tsx';
 import { ChangeList } from './ChangeList.tsx';
 import { useKeptTexts } from '../useKept.ts';
 import styles from '../Brief.module.css';
@@ -20,7 +22,7 @@ interface SheetPlaceProps {
   readonly shelf: Shelf;
   readonly clock: Clock;
   readonly device: string;
-  readonly place: Extract<Place, { at: 'sheet' | 'open' }>;
+  readonly place: Extract<Place, { at: 'sheet' | 'open' | 'pad' }>;
   /** The open flight that this sheet belongs to: changes go into its record, with a reason. */
   readonly flight: { readonly journal: Journal; readonly sheet: FlightSheet } | null;
   readonly onPlace: (place: Place) => void;
@@ -50,6 +52,9 @@ function FoundSheet({ keeper, ...props }: SheetPlaceProps & { readonly keeper: S
     item: place.at === 'sheet' ? place.item : null,
     openItem: (item) => go(section, item),
   });
+  if (place.at === 'pad') {
+    return <PadPage sheet={draft.sheet} onBack={() => go('flight', null)} />;
+  }
   if (place.at === 'open') {
     return (
       <OpenFlight
@@ -81,6 +86,7 @@ function FoundSheet({ keeper, ...props }: SheetPlaceProps & { readonly keeper: S
         <GroundButton act="sheet.undo" disabled={!draft.canUndo} onPress={draft.undo}>
           Take back
         </GroundButton>
+        <SheetFiles sheet={draft.sheet} onPad={() => onPlace({ at: 'pad', sheet: place.sheet })} />
         {props.flight === null ? (
           <GroundButton
             act="sheet.toOpen"

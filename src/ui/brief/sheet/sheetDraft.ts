@@ -131,8 +131,9 @@ function rowName(sheet: FlightSheet, path: string): string {
     case 'probes':
     case 'testCards':
     case 'clocks':
-    case 'people': {
-      const found = sheet[list][Number(row)];
+    case 'people':
+    case 'baselineArchive': {
+      const found = sheet[list]?.[Number(row)];
       return found === undefined ? '' : `${found.id}. `;
     }
     default:

@@ -1,0 +1,56 @@
+import { FLIGHT_PHASES, type FlightSheet } from '../../../record/sheet.ts';
+import { TILES } from '../../../record/tiles.ts';
+import { PadSide, Ruled } from './PadSide.tsx';
+import styles from './Pad.module.css';
+
+const PHASE_WORDS = {
+  ground: 'Ground',
+  climb: 'Climb',
+  cruise: 'Cruise',
+  descent: 'Descent',
+} as const;
+/** Tiles that open something on the tablet and mean nothing on paper. */
+const TABLET_ONLY: readonly string[] = ['more', 'desk', 'log', 'cards', 'sketch'];
+const LINES = 24;
+const LEAVES = 2;
+
+/** The running log: time, what, where, who; the words of the tiles stand beside it. */
+export function EventPages({ sheet }: { sheet: FlightSheet }) {
+  return Array.from({ length: LEAVES }, (_, leaf) => (
+    <PadSide key={leaf} sheet={sheet} title="Events">
+      <p>
+        UTC, 24 hours, seconds where they matter. A late line says so, with its doubt. Strike once,
+        never erase; initials.
+      </p>
+      <Ruled
+        name="Events"
+        columns={[
+          { head: 'UTC', share: 1.6 },
+          { head: '± s', share: 0.7 },
+          { head: 'What', share: 3 },
+          { head: 'Wing, panel, point', share: 2.2 },
+          { head: 'Value, words', share: 3.6 },
+          { head: 'Who', share: 1 },
+        ]}
+        empty={LINES}
+      />
+      <dl className={styles.words}>
+        {FLIGHT_PHASES.map((phase) => (
+          <div key={phase}>
+            <dt>{PHASE_WORDS[phase]}</dt>
+            <dd>{wordsOf(sheet, sheet.tilePages[phase]).join(', ')}</dd>
+          </div>
+        ))}
+      </dl>
+    </PadSide>
+  ));
+}
+
+function wordsOf(sheet: FlightSheet, page: readonly (string | null)[]): readonly string[] {
+  return page.flatMap((id) => {
+    if (id === null || TABLET_ONLY.includes(id)) return [];
+    const own = sheet.ownTiles.find((tile) => tile.id === id)?.label;
+    const renamed = sheet.tileWords?.find((word) => word.tile === id)?.label;
+    return own ?? renamed ?? TILES.find((tile) => tile.id === id)?.label ?? [];
+  });
+}

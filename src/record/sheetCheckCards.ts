@@ -1,6 +1,7 @@
 import type { Measure } from './measure.ts';
 import { FLIGHT_PHASES, type FlightPhase, type FlightSheet } from './sheet.ts';
 import { doubledIds, doubt, positiveMeasure, withinSpan, type SheetDoubt } from './sheetDoubt.ts';
+import type { SheetPath } from './sheetEdit.ts';
 import { dimensionOf, inBase, measureWords } from './sheetMeasure.ts';
 
 const PHASE_WORDS: Readonly<Record<FlightPhase, string>> = {
@@ -10,6 +11,7 @@ const PHASE_WORDS: Readonly<Record<FlightPhase, string>> = {
   descent: 'Descent',
 };
 const TILES_A_PAGE = 12;
+const LETTERS_A_TILE = 7;
 
 export function* cardDoubts(
   sheet: FlightSheet,
@@ -234,6 +236,7 @@ function* tileDoubts(sheet: FlightSheet, tiles: readonly string[] | null): Gener
     if (tile.label.trim() === '') {
       yield doubt(`ownTiles.${index}.label`, `Own tile ${tile.id}: no name yet.`);
     }
+    yield* longWord(`ownTiles.${index}.label`, tile.label);
   }
   const own = new Set(sheet.ownTiles.map((tile) => tile.id));
   for (const [index, { tile, label }] of (sheet.tileWords ?? []).entries()) {
@@ -246,6 +249,7 @@ function* tileDoubts(sheet: FlightSheet, tiles: readonly string[] | null): Gener
     if (label.trim() === '') {
       yield doubt(`tileWords.${index}.label`, `Tile ${tile}: its own word is empty.`);
     }
+    yield* longWord(`tileWords.${index}.label`, label);
   }
   for (const phase of FLIGHT_PHASES) {
     const page = sheet.tilePages[phase];
@@ -277,5 +281,14 @@ function* tileDoubts(sheet: FlightSheet, tiles: readonly string[] | null): Gener
     if (page.every((tile) => tile === null)) {
       yield doubt(`tilePages.${phase}`, `${PHASE_WORDS[phase]} page: no tiles on it.`);
     }
+  }
+}
+
+function* longWord(path: SheetPath, label: string): Generator<SheetDoubt> {
+  if (label.length > LETTERS_A_TILE) {
+    yield doubt(
+      path,
+      `Tile \u201c${label}\u201d has ${label.length} letters, a tile shows ${LETTERS_A_TILE}.`,
+    );
   }
 }

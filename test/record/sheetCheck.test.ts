@@ -304,6 +304,11 @@ const BAD_EDITS: readonly (readonly [SheetPath, unknown, string])[] = [
     'Word \u201cTea\u201d: no tile is called kettle.',
   ],
   ['tileWords', [{ tile: 'cloud', label: ' ' }], 'Tile cloud: its own word is empty.'],
+  [
+    'tileWords',
+    [{ tile: 'cloud', label: 'Anti-ice' }],
+    'Tile \u201cAnti-ice\u201d has 8 letters, a tile shows 7.',
+  ],
   ['revision', 'B', 'Revision B: nobody has signed it.'],
   ['revisions.0.signedBy', ' ', 'Revision A: say who signed it.'],
   ['revisions.0.signedOn', '30 May', 'Revision A: signed on 30 May is not a date, YYYY-MM-DD.'],

@@ -1,4 +1,5 @@
 import { parquetWriteBuffer, type ColumnSource } from 'hyparquet-writer';
+import { parseIso } from '../aero/calendar.ts';
 import type { Cell, Table } from '../file/csv.ts';
 
 /** What names the flight in each row, so that files of many flights can be asked as one. */
@@ -51,13 +52,12 @@ function typeOf(name: string): 'TIMESTAMP' | 'DOUBLE' | 'STRING' {
   return NUMBER.test(name) ? 'DOUBLE' : 'STRING';
 }
 
-function valueIn(name: string, cell: Cell): Date | number | string | null {
+function valueIn(name: string, cell: Cell): bigint | number | string | null {
   if (cell === null) return null;
   switch (typeOf(name)) {
     case 'TIMESTAMP': {
-      // A foreign file may hold an instant that no calendar knows; it stands as its number of milliseconds.
-      const ms = typeof cell === 'number' ? cell : Date.parse(cell);
-      return Number.isNaN(ms) ? null : new Date(ms);
+      const at = parseIso(String(cell));
+      return at.kind === 'ready' ? BigInt(at.value) : null;
     }
     case 'DOUBLE':
       return Number(cell);

@@ -55,6 +55,8 @@ function touchesAt(executablePath: string, length: number): Promise<TouchesSeen>
       await tablet.open();
       await tablet.shown('tile-mark');
       const protocol = await tablet.context.newCDPSession(page);
+      await tablet.saved();
+      await loaded(page);
       await page.evaluate(watchTouches);
       await protocol.send('Emulation.setCPUThrottlingRate', { rate: SLOWED });
       const places = await Promise.all(ACTS.map((act) => middleOf(page, act)));
@@ -70,6 +72,14 @@ function touchesAt(executablePath: string, length: number): Promise<TouchesSeen>
     },
     { startAt },
   );
+}
+
+/** With its fonts: what moves while they come is no shift of a screen that somebody touches. */
+async function loaded(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    await document.fonts.ready;
+    await new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)));
+  });
 }
 
 async function middleOf(page: Page, act: string): Promise<{ x: number; y: number }> {

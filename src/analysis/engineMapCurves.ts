@@ -10,7 +10,7 @@ export interface EngineMapCurve {
   readonly doubtKgPerS: number;
 }
 
-/** Where no gauge says how far it reads, a line is drawn to so many times its idle flow. */
+/** Where neither a gauge nor a table says how far it goes, a line is drawn to so many times its idle flow. */
 const LINE_TO_IDLES = 5;
 
 /** Curves in the order of the sheet: its tables, then its line. What is in no unit of flow or force is left out. */
@@ -50,7 +50,10 @@ function lineOf(sheet: FlightSheet): readonly EngineMapCurve[] {
       sum + (measureSi({ value: rangeHigh, unit }, 'massFlow') ?? 0),
     0,
   );
-  const most = gauged > idle ? gauged : LINE_TO_IDLES * idle;
+  const tabled = tablesOf(sheet).flatMap(({ points }) =>
+    points.map(({ fuelFlowKgPerS }) => fuelFlowKgPerS),
+  );
+  const most = Math.max(gauged > idle ? gauged : LINE_TO_IDLES * idle, ...tabled);
   return [
     {
       name: 'line',

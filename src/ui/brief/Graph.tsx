@@ -4,7 +4,7 @@ import styles from './Graph.module.css';
 /** Millimetres of the drawing. */
 const WIDE = 120;
 const HIGH = 56;
-const FRAME = { left: 14, right: 118, top: 5, bottom: 46 };
+const FRAME = { left: 14, right: 115, top: 5, bottom: 46 };
 const TICKS = 4;
 
 export interface GraphPoint {
@@ -105,7 +105,7 @@ export function Graph(props: {
           />
           <polyline className={styles.line} points={points.map(at).join(' ')} />
           {props.lines.length < 2 ? null : (
-            <EndName
+            <LineName
               name={name}
               place={index}
               points={points.map((point) => ({ x: x.at(point.x), y: y.at(point.y) }))}
@@ -130,18 +130,17 @@ export function Graph(props: {
   );
 }
 
-/** Names stand beside the ends of their lines, each a line of text lower, so that two do not cover each other. */
-function EndName(props: {
+/** A line that rises leaves room below its middle; a second name stands a line of text lower. */
+function LineName(props: {
   readonly name: string;
   readonly place: number;
   readonly points: readonly { readonly x: number; readonly y: number }[];
 }) {
-  const last = props.points.at(-1);
-  return last === undefined ? null : (
+  const [first, last] = [props.points[0], props.points.at(-1)];
+  return first === undefined || last === undefined ? null : (
     <text
-      x={last.x - 1.5}
-      y={Math.min(FRAME.bottom - 2, last.y + 4 + 3.2 * props.place)}
-      textAnchor="end"
+      x={(first.x + last.x) / 2 + 2}
+      y={Math.min(FRAME.bottom - 1.5, (first.y + last.y) / 2 + 5 + 3.2 * props.place)}
     >
       {props.name}
     </text>

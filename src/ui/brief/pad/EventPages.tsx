@@ -1,5 +1,5 @@
-import { FLIGHT_PHASES, type FlightSheet } from '../../../record/sheet.ts';
-import { TILES } from '../../../record/tiles.ts';
+import { FLIGHT_PHASES, type FlightPhase, type FlightSheet } from '../../../record/sheet.ts';
+import { TILES, USUAL_TILE_PAGES } from '../../../record/tiles.ts';
 import { PadSide, Ruled } from './PadSide.tsx';
 import styles from './Pad.module.css';
 
@@ -11,7 +11,7 @@ const PHASE_WORDS = {
 } as const;
 /** Tiles that open something on the tablet and mean nothing on paper. */
 const TABLET_ONLY: readonly string[] = ['more', 'desk', 'log', 'cards', 'sketch'];
-const LINES = 24;
+const LINES = 26;
 const LEAVES = 2;
 
 /** The running log: time, what, where, who; the words of the tiles stand beside it. */
@@ -38,12 +38,18 @@ export function EventPages({ sheet }: { sheet: FlightSheet }) {
         {FLIGHT_PHASES.map((phase) => (
           <div key={phase}>
             <dt>{PHASE_WORDS[phase]}</dt>
-            <dd>{wordsOf(sheet, sheet.tilePages[phase]).join(', ')}</dd>
+            <dd>{wordsOf(sheet, pageOf(sheet, phase)).join(', ')}</dd>
           </div>
         ))}
       </dl>
     </PadSide>
   ));
+}
+
+/** An empty page shows the usual tiles in flight, so paper names them too. */
+function pageOf(sheet: FlightSheet, phase: FlightPhase): readonly (string | null)[] {
+  const page = sheet.tilePages[phase];
+  return page.some((id) => id !== null) ? page : USUAL_TILE_PAGES[phase];
 }
 
 function wordsOf(sheet: FlightSheet, page: readonly (string | null)[]): readonly string[] {

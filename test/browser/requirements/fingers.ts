@@ -81,6 +81,29 @@ export class Fingers {
     await this.#send({ type: 'touchCancel', seenAs: 'pointercancel', points: [] }, ms);
   }
 
+  /**
+   * One finger down and up again and again, sent in one go: what is held runs by the page's own timer, and a busy
+   * machine must not make a hold longer than it is.
+   *
+   * @param spans milliseconds after `ms` of each contact and of its lift, together under two seconds
+   */
+  async held(
+    act: string,
+    ms: number,
+    spans: readonly (readonly [number, number])[],
+  ): Promise<void> {
+    const { x, y } = await this.middleOf(act);
+    const touchPoints = [{ x, y, radiusX: USUAL_RADIUS_PX, radiusY: USUAL_RADIUS_PX, id: 0 }];
+    const lastedMs = spans.at(-1)?.[1] ?? 0;
+    const realMs = await this.#moveClocks('pointerup', ms, AGE_MS + lastedMs, spans.length);
+    const sent = spans.flatMap(([downMs, upMs]) => [
+      { type: 'touchStart' as const, touchPoints, timestamp: (realMs + downMs) / 1000 },
+      { type: 'touchEnd' as const, touchPoints: [], timestamp: (realMs + upMs) / 1000 },
+    ]);
+    await Promise.all(sent.map((event) => this.#protocol.send('Input.dispatchTouchEvent', event)));
+    await this.#seen();
+  }
+
   /** One finger on the middle of a target. */
   async tap(act: string, ms: number, heldMs = 80): Promise<void> {
     await this.down(0, await this.middleOf(act), ms);
@@ -93,25 +116,42 @@ export class Fingers {
 
   /** Sends, and waits until the page has been told. */
   async #send({ type, seenAs, points }: Sending, ms: number): Promise<void> {
-    const { page } = this.#scribe.tablet;
-    const realMs = await page.evaluate(
-      ({ name, at, ageMs }) => {
-        const realNow: () => number = Reflect.get(globalThis, 'realNow');
-        const contact = realNow() - ageMs;
-        Reflect.get(globalThis, 'moveClocksTo')(at - contact);
-        const contactSeen = new Promise((resolve) => {
-          window.addEventListener(name, resolve, { once: true, capture: true });
-        });
-        Object.assign(globalThis, { contactSeen });
-        return contact;
-      },
-      { name: seenAs, at: ms, ageMs: AGE_MS },
-    );
+    const realMs = await this.#moveClocks(seenAs, ms, AGE_MS, 1);
     await this.#protocol.send('Input.dispatchTouchEvent', {
       type,
       touchPoints: [...points],
       timestamp: realMs / 1000,
     });
+    await this.#seen();
+  }
+
+  /** Makes a contact so long ago happen at `ms` of page time, and listens for the page to be told so many times. */
+  #moveClocks(seenAs: string, ms: number, agoMs: number, times: number): Promise<number> {
+    return this.#scribe.tablet.page.evaluate(
+      ({ name, at, ageMs, count }) => {
+        const realNow: () => number = Reflect.get(globalThis, 'realNow');
+        const contact = realNow() - ageMs;
+        Reflect.get(globalThis, 'moveClocksTo')(at - contact);
+        const contactSeen = new Promise<void>((resolve) => {
+          let seen = 0;
+          const onSeen = () => {
+            seen += 1;
+            if (seen === count) {
+              window.removeEventListener(name, onSeen, { capture: true });
+              resolve();
+            }
+          };
+          window.addEventListener(name, onSeen, { capture: true });
+        });
+        Object.assign(globalThis, { contactSeen });
+        return contact;
+      },
+      { name: seenAs, at: ms, ageMs: agoMs, count: times },
+    );
+  }
+
+  async #seen(): Promise<void> {
+    const { page } = this.#scribe.tablet;
     await page.evaluate(() => Reflect.get(globalThis, 'contactSeen').then(() => undefined));
   }
 }

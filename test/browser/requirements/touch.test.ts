@@ -210,14 +210,8 @@ describe.each(TABLETS)('at $size.width x $size.height', ({ size, pxPerMm }) => {
     await fingers.tap('tile-more', next());
     await fingers.tap('tile-desk', next());
     await fingers.tap('desk-end', next());
-    const held = async (...spans: readonly (readonly [number, number])[]): Promise<void> => {
-      const middle = await fingers.middleOf('end-flight');
-      const from = next() - STEP_MS / 2;
-      for (const [downMs, upMs] of spans) {
-        await fingers.down(0, middle, from + downMs);
-        await fingers.up(0, from + upMs);
-      }
-    };
+    const held = (...spans: readonly (readonly [number, number])[]): Promise<void> =>
+      fingers.held('end-flight', next() - STEP_MS / 2, spans);
     const closed = async (): Promise<string> =>
       (await entriesOnDisk(scribe)).some(({ kind }) => kind === 'flightClosed')
         ? 'done'

@@ -18,7 +18,7 @@ export interface Amended {
  * Fields by which entries about entries are wired together. They cannot be amended: whether an amendment holds must not
  * depend on itself.
  */
-const WIRING = ['target', 'replaces', 'changes', 'kept'] as const;
+const WIRING = ['target', 'replaces', 'changes', 'kept', 'other', 'verdict'] as const;
 
 /**
  * The entry with every amendment applied: what an amendment knew comes before it, and of two that do not know each other

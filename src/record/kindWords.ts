@@ -14,6 +14,7 @@ export const KIND_WORDS: Readonly<Record<KnownKind, string>> = {
   entryAmended: 'Amended',
   unconfirmedSettled: 'Touch settled',
   causeAssigned: 'Cause decided',
+  observationsResolved: 'Two observations',
   deviceNoted: 'Device',
   briefAccepted: 'Brief accepted',
   reminderShown: 'Reminder shown',

@@ -73,6 +73,14 @@ export const bodySchemas = {
   }),
   unconfirmedSettled: event({ target: entryIdSchema, kept: v.boolean() }),
   causeAssigned: event({ target: entryIdSchema, cause: name, reason: words }),
+  /** What a person made of one thing seen by two recorders. Both observations stay in the record. */
+  observationsResolved: event({
+    /** The one that gives way; where both stand, the later one. */
+    target: entryIdSchema,
+    other: entryIdSchema,
+    verdict: v.picklist(['otherStands', 'bothStand']),
+    reason: words,
+  }),
   deviceNoted: event({
     what: v.picklist([
       'started',

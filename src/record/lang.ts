@@ -62,6 +62,12 @@ function saying(entry: KnownEntry): Words {
       return [kind, entry.body.kept ? 'kept' : 'dropped'];
     case 'causeAssigned':
       return [kind, entry.body.cause, entry.body.reason];
+    case 'observationsResolved':
+      return [
+        kind,
+        entry.body.verdict === 'bothStand' ? 'both stand' : 'the other stands',
+        entry.body.reason,
+      ];
     case 'deviceNoted':
       return [
         kind,

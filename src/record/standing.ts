@@ -12,28 +12,57 @@ export interface Standing extends Amended {
 }
 
 /** The entries that change how another entry stands. */
-export type AboutEntry = EntryOf<'entryAmended' | 'entryWithdrawn' | 'unconfirmedSettled'>;
+export type AboutEntry = EntryOf<
+  'entryAmended' | 'entryWithdrawn' | 'unconfirmedSettled' | 'observationsResolved'
+>;
 
 function isAboutEntry(entry: Entry): entry is AboutEntry {
   return (
     entry.kind === 'entryAmended' ||
     entry.kind === 'entryWithdrawn' ||
-    entry.kind === 'unconfirmedSettled'
+    entry.kind === 'unconfirmedSettled' ||
+    entry.kind === 'observationsResolved'
   );
 }
 
+/** Which entries it may change: a decision between two observations has a say in both. */
+function namedBy({ body, kind }: AboutEntry): readonly EntryId[] {
+  return kind === 'observationsResolved' && body.other !== body.target
+    ? [body.target, body.other]
+    : [body.target];
+}
+
 /**
- * How `entry` stands when `about` are the entries in effect that name it. Withdrawing outweighs the rest; an entry that
- * may not have been meant waits until it is kept or dropped, the latest answer in order of writing counting.
+ * How `entry` stands when `about` are the entries in effect that name it. Withdrawing outweighs the rest, giving way to
+ * another recorder's observation is withdrawn by that decision; an entry that may not have been meant waits until it is kept or dropped, the latest answer in order of writing counting.
  */
 function standingOf(entry: Entry, about: readonly AboutEntry[]): Standing {
   const amendments = about.filter((one): one is Amendment => one.kind === 'entryAmended');
   const change = amended(entry, amendments);
-  const withdrawal = earliest(about.filter((one) => one.kind === 'entryWithdrawn'));
+  const withdrawal =
+    earliest(about.filter((one) => one.kind === 'entryWithdrawn')) ?? gaveWay(entry, about);
   if (withdrawal !== null) {
     return { entry, ...change, standing: 'withdrawn', withdrawnBy: withdrawal.id };
   }
   return { entry, ...change, standing: unsettled(change.effective, about), withdrawnBy: null };
+}
+
+/** The decision by which this entry gives way. Of several about one pair the latest in order of writing counts. */
+function gaveWay(
+  entry: Entry,
+  about: readonly AboutEntry[],
+): EntryOf<'observationsResolved'> | null {
+  const byPartner = new Map<EntryId, EntryOf<'observationsResolved'>>();
+  const decisions = about.filter((one) => one.kind === 'observationsResolved');
+  for (const decision of decisions.sort(compareEntries)) {
+    const { target, other } = decision.body;
+    byPartner.set(target === entry.id ? other : target, decision);
+  }
+  byPartner.delete(entry.id);
+  const against = [...byPartner.values()].filter(
+    ({ body }) => body.verdict === 'otherStands' && body.target === entry.id,
+  );
+  return earliest(against);
 }
 
 function unsettled(effective: Entry, about: readonly AboutEntry[]): StandingEntry['standing'] {
@@ -48,8 +77,8 @@ function unsettled(effective: Entry, about: readonly AboutEntry[]): StandingEntr
   return answer.body.kept ? 'stands' : 'dropped';
 }
 
-function earliest(entries: readonly Entry[]): Entry | null {
-  return entries.reduce<Entry | null>(
+function earliest<E extends Entry>(entries: readonly E[]): E | null {
+  return entries.reduce<E | null>(
     (least, entry) => (least === null || compareEntries(entry, least) < 0 ? entry : least),
     null,
   );
@@ -80,11 +109,13 @@ export function startStandings(): Standings {
     for (const entry of fresh.values()) {
       entries.set(entry.id, entry);
       if (isAboutEntry(entry)) {
-        const others = naming.get(entry.body.target);
-        if (others === undefined) {
-          naming.set(entry.body.target, [entry]);
-        } else {
-          others.push(entry);
+        for (const target of namedBy(entry)) {
+          const others = naming.get(target);
+          if (others === undefined) {
+            naming.set(target, [entry]);
+          } else {
+            others.push(entry);
+          }
         }
       }
     }
@@ -105,10 +136,12 @@ export function startStandings(): Standings {
         const has = judge(entry).standing === 'stands';
         changed.add(entry.id);
         next.delete(entry.id);
-        const target = isAboutEntry(entry) ? entries.get(entry.body.target) : undefined;
-        // A target not judged yet is new itself and comes later in this round.
-        if (target !== undefined && had !== has && standings.has(target.id)) {
-          next.set(target.id, target);
+        for (const id of isAboutEntry(entry) && had !== has ? namedBy(entry) : []) {
+          const target = entries.get(id);
+          // A target not judged yet is new itself and comes later in this round.
+          if (target !== undefined && standings.has(id)) {
+            next.set(id, target);
+          }
         }
       }
       round = next.values();

@@ -207,7 +207,13 @@ const anyChange = fc.constantFrom(
 const anyAboutStep: fc.Arbitrary<Step> = fc
   .tuple(
     anyRecorder,
-    fc.constantFrom('entryWithdrawn', 'entryAmended', 'entryAmended', 'unconfirmedSettled'),
+    fc.constantFrom(
+      'entryWithdrawn',
+      'entryAmended',
+      'entryAmended',
+      'unconfirmedSettled',
+      'observationsResolved',
+    ),
     fc.integer({ min: 0, max: 6 }),
     fc.array(anyChange, { minLength: 1, maxLength: 2 }),
     fc.boolean(),
@@ -221,6 +227,12 @@ const anyAboutStep: fc.Arbitrary<Step> = fc
     const bodies: Readonly<Record<string, object>> = {
       entryWithdrawn: { target, reason: 'any' },
       unconfirmedSettled: { target, kept: yes },
+      observationsResolved: {
+        target,
+        other: written.at(-2 - changes.length)?.id ?? target,
+        verdict: yes ? 'otherStands' : 'bothStand',
+        reason: 'any',
+      },
       entryAmended: {
         target,
         replaces: yes ? known.map((entry) => entry.id) : [],

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { recorderId } from '../../src/record/brand.ts';
 import type { Entry } from '../../src/record/entry.ts';
 import { viewOf } from '../../src/record/flight.ts';
 import { union } from '../../src/record/merge.ts';
@@ -95,5 +96,77 @@ describe('the page of a role', () => {
     expect(rolePage({ ...SHEET, rolePages: [own] }, 'wing engineer, right')).toContain('rake');
     expect(rolePage(SHEET, 'scribe')).toBeNull();
     expect(USUAL_TILE_PAGES.cruise).toContain('point');
+  });
+});
+
+describe('one thing seen by two recorders', () => {
+  const both = together([call('L1', 'laminar')], [call('L1', 'turbulent')], 14);
+  const [scribes, engineers] = both.filter(({ kind }) => kind === 'panelStateCalled');
+  const last = both.at(-1);
+  if (scribes === undefined || engineers === undefined || last === undefined) {
+    throw new RangeError('both must have called the panel');
+  }
+  const resolving = (target: Entry, other: Entry, verdict: 'otherStands' | 'bothStand') =>
+    ({
+      kind: 'observationsResolved',
+      body: { target: target.id, other: other.id, verdict, reason: 'seen from the left seat' },
+    }) as const;
+  const standingOf = (log: readonly Entry[]) => {
+    const view = viewOf(log);
+    return [scribes, engineers].map(({ id }) => view.byId(id)?.standing);
+  };
+  /** Each decision on a tablet of its own, so that none knows the other; the last is written last. */
+  const decided = (...decisions: readonly ReturnType<typeof resolving>[]): readonly Entry[] => [
+    ...both,
+    ...decisions.flatMap((decision, index) =>
+      chainOf([joined, decision], {
+        rec: recorderId(String(index + 1).repeat(32)),
+        startMs: NOON + 3_600_000 * (index + 1),
+      }),
+    ),
+  ];
+
+  it('gives way where a person decides so: out of the state, readable in the record, the question answered', () => {
+    const log = decided(resolving(engineers, scribes, 'otherStands'));
+    const view = viewOf(log);
+    expect(view.state.panels['L1']?.state).toBe('laminar');
+    expect(doubtsOf(view.state)).toEqual([]);
+    expect(view.byId(engineers.id)).toMatchObject({
+      standing: 'withdrawn',
+      withdrawnBy: log.at(-1)?.id,
+      effective: { body: { state: 'turbulent' } },
+    });
+    expect(standingOf(log)[0]).toBe('stands');
+  });
+
+  it('both stand where the two were different events', () => {
+    expect(standingOf(decided(resolving(engineers, scribes, 'bothStand')))).toEqual([
+      'stands',
+      'stands',
+    ]);
+  });
+
+  it('never both give way: of two decisions the later one counts, in whatever order they arrive', () => {
+    const log = decided(
+      resolving(engineers, scribes, 'otherStands'),
+      resolving(scribes, engineers, 'otherStands'),
+    );
+    expect(standingOf(log)).toEqual(['withdrawn', 'stands']);
+    expect(standingOf(log.toReversed())).toEqual(['withdrawn', 'stands']);
+  });
+
+  it('stands again when the decision is withdrawn', () => {
+    const log = decided(resolving(engineers, scribes, 'otherStands'));
+    const decision = log.at(-1);
+    if (decision === undefined) throw new RangeError('there must be a decision');
+    const taken = chainOf(
+      [{ kind: 'entryWithdrawn', body: { target: decision.id, reason: 'no' } }],
+      {
+        after: decision,
+        rec: decision.rec,
+        startMs: NOON + 7_200_000,
+      },
+    );
+    expect(standingOf([...log, ...taken])).toEqual(['stands', 'stands']);
   });
 });

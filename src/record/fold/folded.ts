@@ -176,6 +176,7 @@ function said(fold: Fold, entry: KnownEntry, timed: Timed, ownAt: EpochMs): Fold
     case 'entryAmended':
     case 'unconfirmedSettled':
     case 'causeAssigned':
+    case 'observationsResolved':
     case 'deviceNoted':
     case 'briefAccepted':
     case 'reminderShown':

@@ -141,6 +141,7 @@ export function laneOf(entry: Entry, sheet: FlightSheet | null): LaneId {
     case 'entryAmended':
     case 'unconfirmedSettled':
     case 'causeAssigned':
+    case 'observationsResolved':
     case 'deviceNoted':
     case 'briefAccepted':
     case 'reminderShown':

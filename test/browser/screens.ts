@@ -5,6 +5,7 @@ import { touchMark } from './chart.ts';
 import { inGrey } from './grey.ts';
 import { inCruise } from './inCruise.ts';
 import { leaveFlightOpen, preparedSite } from './prepared.ts';
+import { openAtHome } from './requirements/flyPlaces.ts';
 import { Scribe } from './scribe.ts';
 import { Tablet } from './tablet.ts';
 
@@ -179,8 +180,9 @@ async function pictured(
       await tablet.page.setViewportSize(size);
       await tablet.open();
       await tablet.page.evaluate((to) => localStorage.setItem('kneeline-theme', to), theme);
-      await tablet.open();
-      await go(new Scribe(tablet, IN_CRUISE + 5_000));
+      const scribe = new Scribe(tablet, IN_CRUISE + 5_000);
+      await openAtHome(scribe);
+      await go(scribe);
       await painted(tablet);
       save({ screen, theme, ...size, png: await tablet.page.screenshot() });
     }

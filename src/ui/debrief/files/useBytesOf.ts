@@ -10,7 +10,7 @@ export function useBytesOf(
       if (link === null || bytes === null) {
         return;
       }
-      const url = URL.createObjectURL(new Blob([bytes, type], { type }));
+      const url = URL.createObjectURL(new Blob([bytes], { type }));
       link.setAttribute('href', url);
       return () => URL.revokeObjectURL(url);
     },

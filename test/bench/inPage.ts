@@ -4,6 +4,7 @@ import { browserClock } from '../../src/journal/stamp.ts';
 import { epochMs, flightId } from '../../src/record/brand.ts';
 import type { Entry } from '../../src/record/entry.ts';
 import { startFlight } from '../../src/record/flight.ts';
+import { axisTimeOf } from '../../src/ui/debrief/axisTime.ts';
 import { buildModel } from '../../src/ui/debrief/timeline/buildModel.ts';
 import { chartLayout } from '../../src/ui/debrief/timeline/laneLayout.ts';
 import { paintTimeline } from '../../src/ui/debrief/timeline/paint.ts';
@@ -108,6 +109,9 @@ async function redraws(marks: number, windows: number): Promise<Beside> {
   canvas.width = WIDTH_PX;
   canvas.height = layout.heightPx;
   document.body.append(canvas);
+  const zeros = { takeOff: model.airborneSpan.from, hack: null };
+  const axis = axisTimeOf('utc', zeros);
+  const under = axisTimeOf('fromTakeOff', zeros);
   const ctx = canvas.getContext('2d');
   if (ctx === null) throw new Error('there must be a canvas');
   const roles = readRoles(canvas);
@@ -118,7 +122,7 @@ async function redraws(marks: number, windows: number): Promise<Beside> {
     const window = windowOf(model.extent, turn / windows);
     const scale = { window, widthPx: WIDTH_PX - NAMES_PX };
     const from = performance.now();
-    const chart = { model, layout, scale, takeOff: null, selected: null, isFocused: false };
+    const chart = { model, layout, scale, axis, under, selected: null, isFocused: false };
     paintTimeline({ ctx, roles, ...chart }, 1);
     drawn(ctx);
     const between = performance.now();

@@ -21,6 +21,7 @@ import { SignTab } from './sign/SignTab.tsx';
 import { type TabId, tabElementId, tabPanelId, Tabs } from './Tabs.tsx';
 import { TimelineTab } from './TimelineTab.tsx';
 import { useTimeWindow } from './timeline/useTimeWindow.ts';
+import { useAxisTime } from './useAxisTime.ts';
 import { useDebrief } from './useDebrief.ts';
 import { useWriter } from './useWriter.ts';
 
@@ -52,6 +53,7 @@ function DebriefOfFlight(props: DebriefProps) {
   const { view, status } = useFlight(journal);
   const writer = useWriter(journal, clock);
   const { base, points, model, rows, struckCount } = useDebrief(view);
+  const axis = useAxisTime(view, base);
   const control = useTimeWindow(model);
   const recorder = useRecorder(view, props.openRecorder ?? openRecorderPort);
   const [tab, setTab] = useState<TabId>('timeline');
@@ -77,7 +79,7 @@ function DebriefOfFlight(props: DebriefProps) {
     setTab('timeline');
     setPrinting(false);
   };
-  const desk: Desk = { view, base, journal, clock, writer, selected, select };
+  const desk: Desk = { view, base, axis, journal, clock, writer, selected, select };
 
   if (isPrinting) {
     return (

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'react';
+import { useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
 import type { PointResult } from '../../analysis/results.ts';
 import { GroundButton } from '../kit/Ground.tsx';
 import type { Desk } from './context.ts';
@@ -10,10 +10,11 @@ import recorderStyles from './recorder/Recorder.module.css';
 import { RecorderStrip } from './recorder/RecorderStrip.tsx';
 import type { RecorderState } from './recorder/useRecorder.ts';
 import { EntryTable } from './table/EntryTable.tsx';
-import type { Row } from './table/rows.ts';
+import { EVERY_ROW, filtered, type Row } from './table/rows.ts';
 import type { OpenItem } from './sign/openItems.ts';
 import { stepFrom } from './timeline/markSteps.ts';
 import type { TimelineModel } from './timeline/model.ts';
+import { narrowed } from './timeline/narrowed.ts';
 import { Timeline } from './timeline/Timeline.tsx';
 import { useBoxSize } from './timeline/useLook.ts';
 import type { TimeWindowControl } from './timeline/useTimeWindow.ts';
@@ -34,12 +35,19 @@ export function TimelineTab(props: {
   readonly onPoints: () => void;
   readonly openItems: readonly OpenItem[];
 }) {
-  const { desk, model } = props;
+  const { desk } = props;
   const { view, selected } = desk;
   const box = useRef<HTMLDivElement>(null);
   const { widthPx, heightPx } = useBoxSize(box);
   const [opened, setOpened] = useState(0);
   const [isFolded, setFolded] = useState(false);
+  const [filter, setFilter] = useState(EVERY_ROW);
+  const calmFilter = useDeferredValue(filter);
+  const listed = useMemo(() => filtered(props.rows, calmFilter), [props.rows, calmFilter]);
+  const model = useMemo(
+    () => narrowed(props.model, listed, selected),
+    [props.model, listed, selected],
+  );
   const standing = selected === null ? undefined : view.byId(selected);
 
   useEffect(() => {
@@ -73,8 +81,9 @@ export function TimelineTab(props: {
       <div className={styles.axisPart}>
         <Timeline
           view={view}
-          base={desk.base}
+          axis={desk.axis}
           model={model}
+          markCount={props.model.marks.length}
           control={props.control}
           roomPx={0.6 * heightPx - 60 - (recorded === null ? 0 : 100)}
           selected={selected}
@@ -93,6 +102,11 @@ export function TimelineTab(props: {
       <div className={styles.tablePart}>
         <EntryTable
           rows={props.rows}
+          listed={listed}
+          filter={filter}
+          onFilter={setFilter}
+          onStep={step}
+          axis={desk.axis.time}
           panels={(view.state.sheet?.panels ?? []).map(({ id }) => id)}
           struckCount={props.struckCount}
           selected={selected}

@@ -3,12 +3,15 @@ import type { FlightView } from '../../record/flight.ts';
 import type { Clock, Journal } from '../../journal/journal.ts';
 import type { TypedTime } from './fields/typed.ts';
 import type { TimeBase } from './timeBase.ts';
+import type { AxisControl } from './useAxisTime.ts';
 import type { Writer } from './useWriter.ts';
 
 /** What every panel of Debrief is handed: the record as it stands, and the one way to write to it. */
 export interface Desk {
   readonly view: FlightView;
   readonly base: TimeBase;
+  /** How times are said while the timeline is in view; the papers keep UTC. */
+  readonly axis: AxisControl;
   readonly journal: Journal;
   readonly clock: Clock;
   readonly writer: Writer;

@@ -1,4 +1,4 @@
-import { fireEvent, screen, waitFor, within } from '@testing-library/react';
+import { cleanup, fireEvent, screen, waitFor, within } from '@testing-library/react';
 import { describe, expect, it } from 'vitest';
 import { writeTimeline } from '../../../src/file/timelineFile.ts';
 import { viewOf } from '../../../src/record/flight.ts';
@@ -121,8 +121,66 @@ describe('the debrief of flight A', () => {
     await desk.user.click(desk.act('sort-doubt'));
     expect(head()).toHaveAttribute('aria-sort', 'descending');
     expect(desk.all('row')[0]?.dataset['entry']).toBe(idOfLine(101));
+    await desk.user.click(desk.act('filters'));
     await desk.user.selectOptions(desk.act('filter-lane'), 'moisture');
     expect(desk.all('row')).toHaveLength(6);
+  });
+
+  it('narrows chart, table and steps to one lane, kind and author alike, and keeps the cursor', async () => {
+    const desk = await debriefOf(flightA.entries);
+    const entriesOf = (act: string) => desk.all(act).map((one) => one.dataset['entry']);
+    fireEvent.click(
+      desk.all('mark').find((one) => one.dataset['entry'] === idOfLine(12)) ?? document,
+    );
+    await desk.user.click(desk.act('filters'));
+    await desk.user.selectOptions(desk.act('filter-kind'), 'moistureEntered');
+    const entered = viewOf(flightA.entries).standing.filter(
+      ({ entry, standing }) => entry.kind === 'moistureEntered' && standing === 'stands',
+    );
+    const ids = entered.map(({ entry }) => entry.id);
+    expect(new Set(entriesOf('row'))).toEqual(new Set(ids));
+    await waitFor(() =>
+      expect(new Set(entriesOf('mark'))).toEqual(new Set([...ids, idOfLine(12)])),
+    );
+    expect(desk.act('filters')).toHaveTextContent('Filter 1');
+    await desk.user.type(desk.act('filter-words'), '{Enter}');
+    const pressed = () =>
+      desk.all('row').filter((one) => one.getAttribute('aria-pressed') === 'true');
+    expect(pressed().map((one) => one.dataset['entry'])).toEqual([ids[0]]);
+    await desk.user.selectOptions(desk.act('filter-author'), 'S1');
+    expect(desk.act('filters')).toHaveTextContent('Filter 2');
+    expect(desk.all('row').length).toBeLessThanOrEqual(ids.length);
+  });
+
+  it('jumps to an event that the filter leaves out', async () => {
+    const desk = await debriefOf(flightA.entries);
+    await desk.user.click(desk.act('filters'));
+    await desk.user.selectOptions(desk.act('filter-lane'), 'moisture');
+    const lift = flightA.entries.find(({ kind }) => kind === 'liftedOff');
+    await desk.user.selectOptions(desk.act('jump'), lift?.id ?? '');
+    const mark = desk.all('mark').find((one) => one.dataset['entry'] === lift?.id);
+    expect(mark).toHaveAttribute('aria-selected', 'true');
+    expect(screen.getByRole('heading', { name: /Lift-off/ })).toBeVisible();
+  });
+
+  it('says every time as the axis was chosen, and remembers the choice', async () => {
+    const desk = await debriefOf(flightA.entries);
+    const lift = () =>
+      desk.all('row').find((one) => one.dataset['kind'] === 'liftedOff')?.textContent;
+    const spoken = () =>
+      desk.all('mark').find((one) => one.dataset['kind'] === 'liftedOff')?.textContent;
+    const utc = lift();
+    await desk.user.selectOptions(desk.act('axis-time'), 'fromTakeOff');
+    expect(lift()).toBe('+0:00');
+    expect(spoken()).toMatch(/^0 seconds after take-off, Phase, /);
+    expect(screen.getByRole('columnheader', { name: /Take-off, min/ })).toBeVisible();
+    await desk.user.selectOptions(desk.act('axis-time'), 'dayOfYear');
+    // 2 June is day 154 of the leap year 2032.
+    expect(lift()).toBe(`154:${utc}`);
+    cleanup();
+    const again = await debriefOf(flightA.entries);
+    expect(again.act('axis-time')).toHaveValue('dayOfYear');
+    await again.user.selectOptions(again.act('axis-time'), 'utc');
   });
 });
 

@@ -32,7 +32,7 @@ describe('the time axis', () => {
 
   it('steps by 1, 2, 5, 10, 30 or 60 minutes and by nothing else', () => {
     const stepOf = (lengthMin: number, widthPx: number): number =>
-      ticks({ window: minutes(0, lengthMin), widthPx }, 60).stepMin;
+      ticks({ window: minutes(0, lengthMin), widthPx }, 60).stepMs / MINUTE_MS;
     // 600 px hold ten labels of 60 px: ten minutes step by one, eleven by two, and so on.
     expect(stepOf(10, 600)).toBe(1);
     expect(stepOf(11, 600)).toBe(2);

@@ -3,6 +3,7 @@ import { liveHistory } from '../../../src/analysis/liveEstimate.ts';
 import { pointResults } from '../../../src/analysis/testPoints.ts';
 import { epochMs } from '../../../src/record/brand.ts';
 import { viewOf } from '../../../src/record/flight.ts';
+import { axisTimeOf } from '../../../src/ui/debrief/axisTime.ts';
 import { isStruck } from '../../../src/ui/debrief/standing.ts';
 import { EVERY_ROW, filtered, rowsOf, sorted } from '../../../src/ui/debrief/table/rows.ts';
 import { timeBaseOf } from '../../../src/ui/debrief/timeBase.ts';
@@ -27,6 +28,7 @@ const layout = chartLayout(model.lanes, { widthPx: 912, heightPx: 500, namesPx: 
 const scale = { window: model.airborneSpan, widthPx: 800 };
 const chart = { model, layout, scale };
 const at = (text: string): number => Date.parse(text);
+const UTC = axisTimeOf('utc', { takeOff: null, hack: null });
 const idOfLine = (n: number) => {
   const id = idOf.get(n);
   if (id === undefined) {
@@ -152,7 +154,9 @@ describe('the keyboard on the chart', () => {
     const standing = view.byId(idOfLine(101));
     const spans = spansByEntry(model).get(idOfLine(101)) ?? [];
     const words =
-      mark === undefined || standing === undefined ? '' : readerText(mark, standing, view, spans);
+      mark === undefined || standing === undefined
+        ? ''
+        : readerText(mark, standing, view, spans, UTC);
     expect(words).toMatch(/^00 03 30 Zulu, Moisture, .*M2/);
     expect(words).toContain('closed, 4 minutes 15 seconds');
     expect(words).toMatch(/late plus or minus 20 seconds$/);

@@ -32,6 +32,8 @@ export function EntryDetail(props: {
   const { entry, effective } = standing;
   const form = open !== null && open.of === entry.id ? open.form : null;
   const show = (next: Open): void => setOpen(next === null ? null : { form: next, of: entry.id });
+  const at = desk.base.shown(standing.at, entry.rec);
+  const axis = desk.axis.time;
   const doubtS = doubtOf(standing, sheet);
   const beside = marksBeside(standing);
   const readOnly = whyReadOnly(desk.journal);
@@ -59,8 +61,13 @@ export function EntryDetail(props: {
       </div>
       <div className={styles.when}>
         <p className={styles.clock}>
-          {clockWords(desk.base.shown(standing.at, entry.rec))}
+          {clockWords(at)}
           <small>Z</small>
+          {axis.choice === 'utc' ? null : (
+            <span className={styles.onAxis}>
+              {axis.words(at)} <small>{axis.head}</small>
+            </span>
+          )}
         </p>
         <p className={styles.marks}>
           {doubtS === null ? null : <span>{doubtWords(doubtS)}</span>}

@@ -1,25 +1,34 @@
 import { useEffect, useMemo, useRef, useState, type ReactNode } from 'react';
 import type { EntryId } from '../../../record/brand.ts';
+import type { AxisTime } from '../axisTime.ts';
 import { marksBeside } from '../standing.ts';
-import { clockWords, doubtWords } from '../timeWords.ts';
+import { doubtWords } from '../timeWords.ts';
 import styles from './EntryTable.module.css';
 import { Filters } from './Filters.tsx';
-import { EVERY_ROW, filtered, sorted, type Row, type Sort, type SortColumn } from './rows.ts';
+import { sorted, type Filter, type Row, type Sort, type SortColumn } from './rows.ts';
+import { Search } from './Search.tsx';
 import { useSlice } from './useSlice.ts';
 
 /** Every entry that stands, as a table: the same marks as the chart, and the chosen one is the same in both. */
 export function EntryTable(props: {
   readonly rows: readonly Row[];
+  /** Those of them that fit the filter. */
+  readonly listed: readonly Row[];
+  readonly axis: AxisTime;
+  readonly filter: Filter;
+  readonly onFilter: (filter: Filter) => void;
+  /** To the next entry that fits, earlier or later than the selected one. */
+  readonly onStep: (way: 'earlier' | 'later') => void;
   readonly panels: readonly string[];
   readonly struckCount: number;
   readonly selected: EntryId | null;
   readonly onSelect: (entry: EntryId) => void;
 }) {
-  const { rows, selected } = props;
+  const { rows, listed, filter, onFilter, selected } = props;
   const [sort, setSort] = useState<Sort>({ column: 'time', ascending: true });
-  const [filter, setFilter] = useState(EVERY_ROW);
+  const [isOpen, setOpen] = useState(false);
   const scroller = useRef<HTMLDivElement>(null);
-  const shown = useMemo(() => sorted(filtered(rows, filter), sort), [rows, filter, sort]);
+  const shown = useMemo(() => sorted(listed, sort), [listed, sort]);
   const { first, count, rowPx, reveal } = useSlice({ scroller, total: shown.length });
   const chosen = shown.findIndex(({ id }) => id === selected);
 
@@ -37,17 +46,27 @@ export function EntryTable(props: {
     shown.length === rows.length ? `${rows.length}` : `${shown.length} of ${rows.length}`;
   return (
     <section className={styles.entries} aria-label="Entries">
+      {isOpen ? (
+        <Filters
+          rows={rows}
+          axis={props.axis}
+          filter={filter}
+          panels={props.panels}
+          onFilter={onFilter}
+          onJump={props.onSelect}
+        />
+      ) : null}
       <div ref={scroller} className={styles.scroller}>
         <table className={styles.table} aria-rowcount={shown.length + 1}>
           <caption className={styles.offScreen}>
-            Every entry of the flight that stands, times in UTC.
+            Every entry of the flight that stands, times as {props.axis.head}.
             {props.struckCount === 0
               ? ''
               : ` ${props.struckCount} withdrawn entries are in the audit.`}
           </caption>
           <thead>
             <tr aria-rowindex={1} style={{ height: rowPx }}>
-              <SortHead column="time" words="Time, Z" sort={sort} onSort={setSort} />
+              <SortHead column="time" words={props.axis.head} sort={sort} onSort={setSort} />
               <SortHead
                 column="entry"
                 words="Entry"
@@ -55,7 +74,13 @@ export function EntryTable(props: {
                 sort={sort}
                 onSort={setSort}
               >
-                <Filters filter={filter} panels={props.panels} onFilter={setFilter} />
+                <Search
+                  filter={filter}
+                  isOpen={isOpen}
+                  onFilter={onFilter}
+                  onStep={props.onStep}
+                  onOpen={() => setOpen(!isOpen)}
+                />
               </SortHead>
               <SortHead column="doubt" words="Doubt" sort={sort} onSort={setSort} />
               <SortHead column="author" words="By" sort={sort} onSort={setSort} />
@@ -70,6 +95,7 @@ export function EntryTable(props: {
               <EntryRow
                 key={row.id}
                 row={row}
+                axis={props.axis}
                 position={first + index}
                 isSelected={row.id === selected}
                 rowPx={rowPx}
@@ -87,6 +113,7 @@ export function EntryTable(props: {
 
 function EntryRow(props: {
   readonly row: Row;
+  readonly axis: AxisTime;
   readonly position: number;
   readonly isSelected: boolean;
   readonly rowPx: number;
@@ -114,7 +141,7 @@ function EntryRow(props: {
           style={{ minHeight: props.rowPx - 1 }}
         >
           {isBackDated ? <i className={styles.whisker} aria-hidden="true" /> : null}
-          {clockWords(row.at)}
+          {props.axis.words(row.at)}
         </button>
       </th>
       <td className={styles.entry}>

@@ -1,6 +1,8 @@
 import type { EntryId, EpochMs } from '../../../record/brand.ts';
+import type { Entry } from '../../../record/entry.ts';
 import type { FlightView } from '../../../record/flight.ts';
 import type { StandingEntry } from '../../../record/flightState.ts';
+import { kindWords } from '../../../record/kindWords.ts';
 import { entryWords } from '../../../record/lang.ts';
 import { doubtOf, isStruck } from '../standing.ts';
 import type { TimeBase } from '../timeBase.ts';
@@ -24,11 +26,23 @@ export interface Sort {
 
 export interface Filter {
   readonly lane: LaneId | 'all' | 'panels';
+  readonly kind: Entry['kind'] | 'all';
+  /** Who wrote it; null lets everybody's through. */
+  readonly author: string | null;
   /** Letters that the words, the author or the number must hold; empty lets all through. */
   readonly words: string;
 }
 
-export const EVERY_ROW: Filter = { lane: 'all', words: '' };
+export const EVERY_ROW: Filter = { lane: 'all', kind: 'all', author: null, words: '' };
+
+export function isEveryRow(filter: Filter): boolean {
+  return countOfFilters(filter) === 0 && filter.words.trim() === '';
+}
+
+/** How many of lane, kind and author are narrowed. */
+export function countOfFilters({ lane, kind, author }: Filter): number {
+  return [lane !== 'all', kind !== 'all', author !== null].filter(Boolean).length;
+}
 
 /** As many rows as marks: every entry that stands, in order of time. */
 export function rowsOf(view: FlightView, base: TimeBase): readonly Row[] {
@@ -49,11 +63,17 @@ export function rowsOf(view: FlightView, base: TimeBase): readonly Row[] {
     .sort((a, b) => a.at - b.at);
 }
 
+/** The rows that fit, in their order; the same array where all do by default. */
 export function filtered(rows: readonly Row[], filter: Filter): readonly Row[] {
+  if (isEveryRow(filter)) {
+    return rows;
+  }
   const wanted = filter.words.trim().toLowerCase();
   return rows.filter(
     (row) =>
       isInLane(row.lane, filter.lane) &&
+      (filter.kind === 'all' || row.standing.entry.kind === filter.kind) &&
+      (filter.author === null || row.standing.entry.author === filter.author) &&
       (wanted === '' ||
         row.words().toLowerCase().includes(wanted) ||
         row.standing.entry.author.toLowerCase().includes(wanted) ||
@@ -83,4 +103,44 @@ function compare(a: Row, b: Row, column: Exclude<SortColumn, 'time'>): number {
     case 'author':
       return a.standing.entry.author.localeCompare(b.standing.entry.author);
   }
+}
+
+/** What the rows can be narrowed to: only what occurs, in the order of words. */
+export function choicesOf(rows: readonly Row[]): {
+  readonly kinds: readonly { readonly kind: Entry['kind']; readonly words: string }[];
+  readonly authors: readonly string[];
+} {
+  const kinds = [...new Set(rows.map(({ standing }) => standing.entry.kind))];
+  const authors = [...new Set(rows.map(({ standing }) => standing.entry.author))];
+  return {
+    kinds: kinds
+      .map((kind) => ({ kind, words: kindWords(kind) }))
+      .toSorted((a, b) => a.words.localeCompare(b.words)),
+    authors: authors.toSorted((a, b) => a.localeCompare(b)),
+  };
+}
+
+/** By these a flight is found again: where it began and ended, its points, its cloud, its stops. */
+const LANDMARKS: ReadonlySet<Entry['kind']> = new Set([
+  'blocksOff',
+  'takeOffRolled',
+  'liftedOff',
+  'levelledOff',
+  'conditionReached',
+  'suctionTurnedOn',
+  'testPointStarted',
+  'moistureEntered',
+  'laminarLost',
+  'stopCalled',
+  'descentBegun',
+  'touchedDown',
+  'blocksOn',
+]);
+const LANDMARKS_AT_MOST = 200;
+
+/** Events to jump to, in order of time; of very many the first. */
+export function landmarksOf(rows: readonly Row[]): readonly Row[] {
+  return rows
+    .filter(({ standing }) => LANDMARKS.has(standing.entry.kind))
+    .slice(0, LANDMARKS_AT_MOST);
 }

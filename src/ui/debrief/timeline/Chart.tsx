@@ -1,6 +1,7 @@
 import { useLayoutEffect, useMemo, useRef, type ReactNode } from 'react';
-import type { EntryId, EpochMs } from '../../../record/brand.ts';
+import type { EntryId } from '../../../record/brand.ts';
 import { devicePxPerPx } from '../../kit/zoomed.ts';
+import type { AxisTime } from '../axisTime.ts';
 import styles from './Timeline.module.css';
 import { markAt } from './hitTest.ts';
 import type { ChartLayout } from './laneLayout.ts';
@@ -18,14 +19,15 @@ export function Chart(props: {
   readonly layout: ChartLayout;
   readonly scale: TimeScale;
   readonly control: TimeWindowControl;
-  readonly takeOff: EpochMs | null;
+  readonly axis: AxisTime;
+  readonly under: AxisTime | null;
   readonly selected: EntryId | null;
   readonly isFocused: boolean;
   readonly summary: string;
   readonly onSelect: (entry: EntryId) => void;
   readonly children?: ReactNode;
 }) {
-  const { model, layout, scale, takeOff, selected, isFocused } = props;
+  const { model, layout, scale, axis, under, selected, isFocused } = props;
   const canvas = useRef<HTMLCanvasElement>(null);
   const look = useLook();
   const chart = useMemo(() => ({ model, layout, scale }), [model, layout, scale]);
@@ -40,8 +42,8 @@ export function Chart(props: {
     element.width = Math.round(layout.widthPx * pxPerCssPx);
     element.height = Math.round(layout.heightPx * pxPerCssPx);
     const roles = readRoles(element);
-    paintTimeline({ ctx, roles, ...chart, takeOff, selected, isFocused }, pxPerCssPx);
-  }, [chart, layout, takeOff, selected, isFocused, look]);
+    paintTimeline({ ctx, roles, ...chart, axis, under, selected, isFocused }, pxPerCssPx);
+  }, [chart, layout, axis, under, selected, isFocused, look]);
 
   const gestures = useChartGestures(canvas, {
     onTap: (place) => {

@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useRef, type KeyboardEvent } from 'react';
 import type { EntryId } from '../../../record/brand.ts';
 import type { FlightView } from '../../../record/flight.ts';
+import type { AxisTime } from '../axisTime.ts';
 import styles from './Timeline.module.css';
 import { placeOf } from './hitTest.ts';
 import type { ChartLayout } from './laneLayout.ts';
@@ -19,6 +20,7 @@ const ABOUT_CHOSEN = 40;
  */
 export function MarkList(props: {
   readonly view: FlightView;
+  readonly axis: AxisTime;
   readonly model: TimelineModel;
   readonly layout: ChartLayout;
   readonly scale: TimeScale;
@@ -98,6 +100,7 @@ function Item(props: {
   readonly isChosen: boolean;
   readonly isSelected: boolean;
   readonly view: FlightView;
+  readonly axis: AxisTime;
   readonly model: TimelineModel;
   readonly layout: ChartLayout;
   readonly scale: TimeScale;
@@ -127,7 +130,7 @@ function Item(props: {
     >
       {standing === undefined
         ? ''
-        : readerText(mark, standing, view, props.spans.get(mark.entry) ?? [])}
+        : readerText(mark, standing, view, props.spans.get(mark.entry) ?? [], props.axis)}
     </li>
   );
 }

@@ -1,8 +1,8 @@
 import { useLayoutEffect, useMemo, useRef, type PointerEvent } from 'react';
 import { epochMs } from '../../../record/brand.ts';
 import { devicePxPerPx, placeWithin } from '../../kit/zoomed.ts';
+import type { AxisTime } from '../axisTime.ts';
 import styles from './Timeline.module.css';
-import { minuteWords } from '../timeWords.ts';
 import type { TimelineModel } from './model.ts';
 import { readRoles, type Roles } from './roles.ts';
 import { timeAt, xOf, type TimeScale, type TimeWindow } from './timeScale.ts';
@@ -13,8 +13,9 @@ import type { TimeWindowControl } from './useTimeWindow.ts';
 export function Overview(props: {
   readonly model: TimelineModel;
   readonly control: TimeWindowControl;
+  readonly axis: AxisTime;
 }) {
-  const { model, control } = props;
+  const { model, control, axis } = props;
   const box = useRef<HTMLDivElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
   const { widthPx, heightPx } = useBoxSize(box);
@@ -60,7 +61,7 @@ export function Overview(props: {
         ref={canvas}
         data-act="overview"
         role="img"
-        aria-label={`Whole flight, ${minuteWords(shown.from)} to ${minuteWords(shown.to)} Zulu; in view ${minuteWords(control.window.from)} to ${minuteWords(control.window.to)} Zulu.`}
+        aria-label={`Whole flight, ${axis.spoken(shown.from)} to ${axis.spoken(shown.to)}; in view ${axis.spoken(control.window.from)} to ${axis.spoken(control.window.to)}.`}
         onPointerDown={(event) => {
           event.currentTarget.setPointerCapture(event.pointerId);
           centre(event);

@@ -2,15 +2,16 @@ import { useDeferredValue, useMemo, useRef, useState } from 'react';
 import type { EntryId, EpochMs } from '../../../record/brand.ts';
 import type { FlightView } from '../../../record/flight.ts';
 import { GroundButton } from '../../kit/Ground.tsx';
-import type { TimeBase } from '../timeBase.ts';
-import { minuteWords } from '../timeWords.ts';
+import { axisTimeOf } from '../axisTime.ts';
+import type { AxisControl } from '../useAxisTime.ts';
+import { AxisChoice } from './AxisChoice.tsx';
 import { Chart } from './Chart.tsx';
 import { chartLayout, namesPxOf } from './laneLayout.ts';
+import { markOf } from './marksInView.ts';
 import { MarkList } from './MarkList.tsx';
 import type { TimelineModel } from './model.ts';
 import { Overview } from './Overview.tsx';
 import { chartSummary } from './readerText.ts';
-import { shownTimeOf } from './spans.ts';
 import styles from './Timeline.module.css';
 import { timeAt, type TimeScale } from './timeScale.ts';
 import { useBoxSize } from './useLook.ts';
@@ -23,7 +24,7 @@ function hoursWords(durationMs: number): string {
 
 /** Keys zoom about the selected mark while it is in view, else about the middle. */
 function zoomCentre(model: TimelineModel, selected: EntryId | null, scale: TimeScale): EpochMs {
-  const at = model.marks.find(({ entry }) => entry === selected)?.at;
+  const at = markOf(model, selected)?.at;
   return at !== undefined && at >= scale.window.from && at <= scale.window.to
     ? at
     : timeAt(scale, scale.widthPx / 2);
@@ -32,8 +33,10 @@ function zoomCentre(model: TimelineModel, selected: EntryId | null, scale: TimeS
 /** One axis, its lanes, the strip of the whole flight and the keys that move the window. */
 export function Timeline(props: {
   readonly view: FlightView;
-  readonly base: TimeBase;
+  readonly axis: AxisControl;
   readonly model: TimelineModel;
+  /** Marks without any filter. */
+  readonly markCount: number;
   readonly control: TimeWindowControl;
   readonly roomPx: number;
   readonly selected: EntryId | null;
@@ -58,13 +61,15 @@ export function Timeline(props: {
     [control.window, widthPx, namesPx],
   );
   const calmScale = useDeferredValue(scale);
-  const takeOff = useMemo(() => {
-    const { liftOff, takeOffRoll } = view.state.milestones;
-    const left = liftOff ?? takeOffRoll;
-    return left === undefined ? null : shownTimeOf(view, props.base)(left);
-  }, [view, props.base]);
+  const { time, zeros } = props.axis;
+  // What the eye would miss stands in the second row: take-off under UTC, UTC under all that counts from an event.
+  const under = useMemo(() => {
+    const second = time.zero === 0 ? 'fromTakeOff' : 'utc';
+    const row = axisTimeOf(second, zeros);
+    return row.choice === second ? row : null;
+  }, [time, zeros]);
   const inView = control.window;
-  const inViewWords = `${minuteWords(inView.from)} to ${minuteWords(inView.to)} Zulu`;
+  const inViewWords = `${time.spoken(inView.from)} to ${time.spoken(inView.to)}`;
   const about = zoomCentre(model, props.selected, scale);
   const lengthMs = inView.to - inView.from;
   const beyond = useMemo(
@@ -81,9 +86,13 @@ export function Timeline(props: {
           <span>
             {hoursWords(model.flightSpan.to - model.flightSpan.from)}
             {beyond === 0 ? '' : `, ${beyond} marks outside it`}
+            {model.marks.length === props.markCount
+              ? ''
+              : `, ${model.marks.length} of ${props.markCount} marks`}
           </span>
         </p>
-        <Overview model={model} control={control} />
+        <Overview model={model} control={control} axis={time} />
+        <AxisChoice axis={props.axis} />
         <div className={styles.keys} role="group" aria-label="Part of the flight in view">
           <GroundButton act="pan-earlier" onPress={() => control.pan(-lengthMs / 2)}>
             Earlier
@@ -113,7 +122,8 @@ export function Timeline(props: {
           layout={layout}
           scale={scale}
           control={control}
-          takeOff={takeOff}
+          axis={time}
+          under={under}
           selected={props.selected}
           isFocused={isFocused}
           summary={chartSummary(model, view, inViewWords)}
@@ -121,6 +131,7 @@ export function Timeline(props: {
         />
         <MarkList
           view={view}
+          axis={time}
           model={model}
           layout={layout}
           scale={calmScale}

@@ -1,4 +1,5 @@
 import type { EntryId, EpochMs } from '../../../record/brand.ts';
+import type { AxisTime } from '../axisTime.ts';
 import type { ChartLayout } from './laneLayout.ts';
 import type { TimelineModel } from './model.ts';
 import type { Roles } from './roles.ts';
@@ -11,7 +12,9 @@ export interface Pen {
   readonly model: TimelineModel;
   readonly layout: ChartLayout;
   readonly scale: TimeScale;
-  readonly takeOff: EpochMs | null;
+  /** How the axis and its cursor say a time, and the second row under them. */
+  readonly axis: AxisTime;
+  readonly under: AxisTime | null;
   readonly selected: EntryId | null;
   /** The focus ring is drawn while the list of marks has the focus. */
   readonly isFocused: boolean;

@@ -1,8 +1,9 @@
 import type { FlightView } from '../../../record/flight.ts';
 import type { StandingEntry } from '../../../record/flightState.ts';
 import { entryWords } from '../../../record/lang.ts';
+import type { AxisTime } from '../axisTime.ts';
 import { doubtOf, isBackDated, isQueried } from '../standing.ts';
-import { spokenClock, spokenLength } from '../timeWords.ts';
+import { spokenLength } from '../timeWords.ts';
 import { laneName } from './lanes.ts';
 import type { Mark, Span, TimelineModel } from './model.ts';
 
@@ -27,10 +28,11 @@ export function readerText(
   standing: StandingEntry,
   view: FlightView,
   spans: readonly Span[],
+  axis: AxisTime,
 ): string {
   const { sheet } = view.state;
   const parts = [
-    spokenClock(mark.at),
+    axis.spoken(mark.at),
     laneName(mark.lane),
     entryWords(standing.effective, sheet),
     ...spans.map((span) => spanWords(span)),

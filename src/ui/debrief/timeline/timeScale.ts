@@ -20,6 +20,18 @@ const WIDEST_MS = DAY_MS;
 /** Steps that a person reads without arithmetic; nothing between them is ever used. */
 export const TICK_STEPS_MIN = [1, 2, 5, 10, 30, 60] as const;
 
+/** Ticks stand on whole steps from `zero`; the steps rise. */
+export interface TickGrid {
+  readonly zero: EpochMs;
+  readonly stepsMs: readonly number[];
+}
+
+/** Whole minutes of the UTC day. */
+export const UTC_GRID: TickGrid = {
+  zero: epochMs(0),
+  stepsMs: TICK_STEPS_MIN.map((minutes) => minutes * MINUTE_MS),
+};
+
 export function xOf({ window, widthPx }: TimeScale, at: EpochMs): number {
   return ((at - window.from) / (window.to - window.from)) * widthPx;
 }
@@ -76,20 +88,24 @@ export interface Tick {
   readonly midnight: boolean;
 }
 
-/** Ticks on whole steps of the UTC day: the finest step whose labels still stand apart. */
+/** Ticks on whole steps of the grid: the finest step whose labels still stand apart. */
 export function ticks(
   { window, widthPx }: TimeScale,
   labelWidthPx: number,
-): { readonly stepMin: number; readonly ticks: readonly Tick[] } {
-  const pxPerMin = (widthPx * MINUTE_MS) / (window.to - window.from);
-  const stepMin = TICK_STEPS_MIN.find((step) => step * pxPerMin >= labelWidthPx) ?? 60;
-  const stepMs = stepMin * MINUTE_MS;
-  const labelEvery = Math.max(1, Math.ceil(labelWidthPx / (stepMin * pxPerMin)));
+  { zero, stepsMs }: TickGrid = UTC_GRID,
+): { readonly stepMs: number; readonly ticks: readonly Tick[] } {
+  const pxPerMs = widthPx / (window.to - window.from);
+  const stepMs =
+    stepsMs.find((step) => step * pxPerMs >= labelWidthPx) ?? stepsMs.at(-1) ?? MINUTE_MS;
+  const labelEvery = Math.max(1, Math.ceil(labelWidthPx / (stepMs * pxPerMs)));
+  const isOfDay = zero === UTC_GRID.zero;
   const found: Tick[] = [];
-  for (let at = Math.ceil(window.from / stepMs) * stepMs; at <= window.to; at += stepMs) {
-    const midnight = at % DAY_MS === 0;
-    const ofDay = (at % DAY_MS) / stepMs;
-    found.push({ at: epochMs(at), labelled: midnight || ofDay % labelEvery === 0, midnight });
+  const first = Math.ceil((window.from - zero) / stepMs);
+  for (let at = zero + first * stepMs; at <= window.to; at += stepMs) {
+    const midnight = isOfDay && at % DAY_MS === 0;
+    // Hours thin out anew from each midnight, so that a day reads like the next.
+    const count = (isOfDay ? at % DAY_MS : at - zero) / stepMs;
+    found.push({ at: epochMs(at), labelled: midnight || count % labelEvery === 0, midnight });
   }
-  return { stepMin, ticks: found };
+  return { stepMs, ticks: found };
 }

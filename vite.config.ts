@@ -148,6 +148,16 @@ export default defineConfig({
       {
         ...project(),
         test: {
+          name: 'foreign',
+          root,
+          environment: 'node',
+          testTimeout: PATIENCE_MS,
+          include: ['test/foreign/**/*.foreign.ts'],
+        },
+      },
+      {
+        ...project(),
+        test: {
           name: 'journeys',
           root,
           environment: 'node',

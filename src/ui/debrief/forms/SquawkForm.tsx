@@ -1,6 +1,8 @@
 import { useState } from 'react';
 import { NumberField, readNumber, TextField } from '../../kit/Ground.tsx';
+import type { EntryId } from '../../../record/brand.ts';
 import type { Desk } from '../context.ts';
+import { EvidenceToggles } from './EvidenceToggles.tsx';
 import { FormFoot, optional } from './FormFoot.tsx';
 import styles from './Forms.module.css';
 import { PanelToggles, placesOf } from './PanelToggles.tsx';
@@ -13,6 +15,7 @@ export function SquawkForm({ desk, onDone }: { readonly desk: Desk; readonly onD
   const [words, setWords] = useState('');
   const [severity, setSeverity] = useState('');
   const [labour, setLabour] = useState('');
+  const [evidence, setEvidence] = useState<readonly EntryId[]>([]);
   const [fault, setFault] = useState<string | null>(null);
   const places = placesOf(desk, panels, other);
 
@@ -35,6 +38,7 @@ export function SquawkForm({ desk, onDone }: { readonly desk: Desk; readonly onD
               words: words.trim(),
               ...optional('severity', severity),
               ...hours,
+              ...(evidence.length === 0 ? {} : { evidence }),
             },
           }),
           `Squawk ${squawk.trim()} written.`,
@@ -60,6 +64,7 @@ export function SquawkForm({ desk, onDone }: { readonly desk: Desk; readonly onD
         value={words}
         onChange={setWords}
       />
+      <EvidenceToggles desk={desk} panels={places} chosen={evidence} onChange={setEvidence} />
       <div className={styles.pair}>
         <TextField act="severity" label="Severity" value={severity} onChange={setSeverity} />
         <NumberField act="labour" label="Labour" unit="h" value={labour} onChange={setLabour} />

@@ -50,8 +50,9 @@ describe('the recorder’s trace of the demo flight, opened by touch', () => {
     const [, offsetS = '', doubtS = ''] =
       /clock ([−+\d.]+) ± ([\d.]+) s/.exec(await words('recorder-clock')) ?? [];
     expect(Math.abs(Number(offsetS.replace('−', '-')))).toBeLessThan(Number(doubtS));
-    const page = await tablet.page.locator('[role="tabpanel"]').innerText();
-    expect(page).toContain('All 10 runs agree within both doubts.');
+    const panel = tablet.page.locator('[role="tabpanel"]');
+    await expect.poll(() => panel.innerText()).toContain('All 10 runs agree within both doubts.');
+    const page = await panel.innerText();
     expect(page).toContain('13\u00a0201 rows');
     expect(page).toContain('Nothing in it was left out.');
     await scribe.tap('tab-timeline');

@@ -7,7 +7,7 @@ import { clockFits, masterTimeOf } from '../clocks.ts';
 import { cardOf, contextOf, type Context } from '../reading/context.ts';
 import { runMean } from '../reading/runMean.ts';
 import { againstBaseline } from '../reducedRuns.ts';
-import type { Gate, PointNumber, ReductionFigure } from '../results.ts';
+import type { Gate, PointNumber, PointResult, ReductionFigure } from '../results.ts';
 import { runsOf } from '../runReadings.ts';
 import { pointResults } from '../testPoints.ts';
 import type { RecorderOffset } from './clockOffset.ts';
@@ -70,11 +70,38 @@ export function recorderResults(
   even: EvenTrace,
   offset: Pick<RecorderOffset, 'offsetS' | 'standardUncertaintyS'>,
 ): readonly RecordedPoint[] {
+  const steps = recorderSteps(view, pointResults(view), even, offset);
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done === true) return value;
+  }
+}
+
+/** The same in steps of one run each, so that a page can take a breath between them. */
+export function* recorderSteps(
+  view: FlightView,
+  scribes: readonly PointResult[],
+  even: EvenTrace,
+  offset: Pick<RecorderOffset, 'offsetS' | 'standardUncertaintyS'>,
+): Generator<undefined, readonly RecordedPoint[]> {
   const context = contextOf(view);
-  const scribes = pointResults(view);
-  const flown = context === null ? [] : flownRuns(context, view, even, offset);
+  const flown: Flown[] = [];
+  if (context !== null) {
+    const reduced = runReducer(context, view, even, offset);
+    for (const [index, run] of runsOf(context).entries()) {
+      flown.push(reduced(run, index));
+      yield;
+    }
+  }
   const baselines = baselinesOf(flown);
-  return scribes.map((scribe, index) => {
+  const points: RecordedPoint[] = [];
+  for (const [index, scribe] of scribes.entries()) {
+    points.push(pointOf(scribe, index));
+    yield;
+  }
+  return points;
+
+  function pointOf(scribe: PointResult, index: number): RecordedPoint {
     const one = flown[index];
     const recorder: RecordedNumber =
       context === null || one === undefined
@@ -91,7 +118,7 @@ export function recorderResults(
       secondsUsed: one?.recorded?.secondsUsed ?? 0,
       secondsCut: one?.recorded?.secondsCut ?? {},
     };
-  });
+  }
 }
 
 interface Flown {
@@ -102,12 +129,12 @@ interface Flown {
   readonly isInside: boolean;
 }
 
-function flownRuns(
+function runReducer(
   context: Context,
   view: FlightView,
   even: EvenTrace,
   offset: Pick<RecorderOffset, 'offsetS' | 'standardUncertaintyS'>,
-): readonly Flown[] {
+): (run: Run, index: number) => Flown {
   const fits = clockFits(view.state);
   const secondOf = ({ at, by }: Pick<Timed, 'at' | 'by'>): number => {
     const entry = view.byId(by)?.entry;
@@ -116,7 +143,7 @@ function flownRuns(
   };
   const cuts = [...items(view.state.intervals)].flatMap((one) => cutOf(one, secondOf));
   const edgeS = Math.max(EDGE_S, 2 * offset.standardUncertaintyS);
-  return runsOf(context).map((run, index) => {
+  return (run, index) => {
     const startS = secondOf(run.started);
     const endS = run.ended === null ? even.seconds : secondOf(run.ended);
     const onCondition = conditionWithin(view, run);
@@ -140,7 +167,7 @@ function flownRuns(
         atOf,
       }),
     };
-  });
+  };
 }
 
 function cutOf(

@@ -145,7 +145,7 @@ function DebriefOfFlight(props: DebriefProps) {
         ) : null}
         {tab === 'flights' ? <FlightsTab desk={desk} others={others} /> : null}
         {tab === 'recorder' ? (
-          <RecorderTab desk={desk} recorder={recorder} window={control.window} />
+          <RecorderTab desk={desk} recorder={recorder} points={points} window={control.window} />
         ) : null}
         {tab === 'audit' ? <AuditTab desk={desk} onOpen={openOnTimeline} /> : null}
         {tab === 'forms' ? <FormsTab desk={desk} onOpen={openOnTimeline} /> : null}

@@ -1,5 +1,5 @@
-import { useMemo } from 'react';
-import { recorderResults, type RecordedPoint } from '../../../analysis/recorder/recorderResults.ts';
+import type { RecordedPoint } from '../../../analysis/recorder/recorderResults.ts';
+import type { PointResult } from '../../../analysis/results.ts';
 import { flowIn, flowUnitOf, type FlowUnit } from '../../../analysis/sheetUnits.ts';
 import { epochMs } from '../../../record/brand.ts';
 import { GroundButton } from '../../kit/Ground.tsx';
@@ -19,6 +19,7 @@ import {
   sizeOf,
   troubleWords,
 } from './recorderWords.ts';
+import { useRecordedPoints } from './useRecordedPoints.ts';
 import type { OpenedRecorder } from './useRecorder.ts';
 
 const MARK_WORDS = {
@@ -33,18 +34,13 @@ const MARK_WORDS = {
 export function RecorderResult(props: {
   readonly desk: Desk;
   readonly opened: OpenedRecorder;
+  readonly scribes: readonly PointResult[];
   readonly onMap: () => void;
 }) {
   const { desk, opened } = props;
   const { read, offset } = opened;
   const unit = flowUnitOf(desk.view.state.sheet);
-  const points = useMemo(
-    () =>
-      read.even === null || offset?.kind !== 'offset'
-        ? []
-        : recorderResults(desk.view, read.even, offset),
-    [desk.view, read.even, offset],
-  );
+  const points = useRecordedPoints(desk.view, props.scribes, opened);
   const sentences = troubleWords(read.troubles, opened.head, opened.mapping);
   const agreeing = points.filter(({ difference }) => difference?.agrees === true).length;
   const compared = points.filter(({ difference }) => difference !== null).length;

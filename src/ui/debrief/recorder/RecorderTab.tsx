@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import type { PointResult } from '../../../analysis/results.ts';
 import { flowUnitOf } from '../../../analysis/sheetUnits.ts';
 import type { RecorderHead } from '../../../file/recorder/recorderHead.ts';
 import { GroundButton } from '../../kit/Ground.tsx';
@@ -17,10 +18,12 @@ import type { Recorder } from './useRecorder.ts';
 export function RecorderTab({
   desk,
   recorder,
+  points,
   window,
 }: {
   readonly desk: Desk;
   readonly recorder: Recorder;
+  readonly points: readonly PointResult[];
   /** The part of the flight that the timeline shows. */
   readonly window: TimeWindow;
 }) {
@@ -98,7 +101,12 @@ export function RecorderTab({
         : null}
       {state.kind === 'opened' && !isMapping ? (
         <>
-          <RecorderResult desk={desk} opened={state} onMap={() => setMapping(true)} />
+          <RecorderResult
+            desk={desk}
+            opened={state}
+            scribes={points}
+            onMap={() => setMapping(true)}
+          />
           <section aria-label="Recorder trace" className={styles.part}>
             <h2>Trace, over the part of the flight that Timeline shows</h2>
             <RecorderStrip opened={state} window={window} />

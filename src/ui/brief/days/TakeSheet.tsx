@@ -8,6 +8,7 @@ import {
 import type { Shelf } from '../../../journal/journal.ts';
 import type { FlightSheet } from '../../../record/sheet.ts';
 import { sheetChanges } from '../../../record/sheetDiff.ts';
+import { withBasis } from '../../../record/sheetRevision.ts';
 import { GroundButton } from '../../kit/Ground.tsx';
 import { ChangeList } from '../sheet/ChangeList.tsx';
 import styles from '../Brief.module.css';
@@ -37,7 +38,9 @@ export function TakeSheet(props: {
         : null;
     setOpened({ name: file.name, reading, here });
   };
-  const keep = async (sheet: FlightSheet): Promise<void> => {
+  const keep = async (taken: FlightSheet): Promise<void> => {
+    // What changes from here on is told against what came in the file.
+    const sheet = withBasis(taken, taken);
     try {
       await shelf.keepSheet(sheet);
       setOpened(null);

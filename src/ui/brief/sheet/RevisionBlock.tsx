@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { useDeferredValue, useMemo } from 'react';
 import {
   changesSinceBasis,
   isSigned,
@@ -18,8 +18,9 @@ export function RevisionBlock() {
   const draft = useDraft();
   const { sheet } = draft;
   const texts = useKeptTexts(`sign-${sheet.id}`);
-  const held = useMemo(() => changesSinceBasis(sheet), [sheet]);
-  const signed = useMemo(() => isSigned(sheet), [sheet]);
+  const settled = useDeferredValue(sheet);
+  const held = useMemo(() => changesSinceBasis(settled), [settled]);
+  const signed = useMemo(() => isSigned(settled), [settled]);
   const { revision, revisions = [], people } = sheet;
   const isNamed = revisions.some((one) => one.revision === revision);
   const next = nextRevision(revision);

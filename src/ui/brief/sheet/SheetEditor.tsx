@@ -1,4 +1,4 @@
-import { useEffect, useRef, type ComponentType } from 'react';
+import { useLayoutEffect, useRef, type ComponentType } from 'react';
 import { sectionOf, SHEET_SECTIONS, type SheetSection } from '../../../record/sheetCheck.ts';
 import { AircraftPage } from '../aircraft/AircraftPage.tsx';
 import { BaselinePage } from '../baseline/BaselinePage.tsx';
@@ -42,7 +42,7 @@ export function SheetEditor(props: {
   const wanted = useRef<string | null>(null);
   const page = useRef<HTMLElement>(null);
   // The field of a doubt may stand on another page: it takes the focus once that page is there.
-  useEffect(() => {
+  useLayoutEffect(() => {
     const act = wanted.current;
     if (act !== null) {
       wanted.current = null;

@@ -46,7 +46,11 @@ const IN_FLIGHT: Way = [
 ];
 const AFTER_FLIGHT: Way = [
   'start.demo',
+  'filters',
   ...DEBRIEF_TABS.map((tab) => `tab-${tab}`),
+  'tab-audit',
+  'audit-pairs',
+  'audit-all',
   ...ANSWERS,
   'answer-2',
   'step-1',

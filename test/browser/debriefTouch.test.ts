@@ -74,6 +74,23 @@ describe('the timeline of Debrief under a finger', () => {
     await expect.poll(shownCount).toBeGreaterThanOrEqual(whole);
   });
 
+  it('shows one kind alone in chart and table, jumps to an event, and says its time as chosen', async () => {
+    const whole = await shownCount();
+    const choose = (act: string, value: string) =>
+      tablet.page.locator(`[data-act="${act}"]`).selectOption(value);
+    await scribe.tap('filters');
+    await choose('filter-kind', 'moistureEntered');
+    const kinds = async () => new Set((await marksShown(tablet)).map(({ kind }) => kind));
+    await expect.poll(kinds).toEqual(new Set(['moistureEntered']));
+    expect(await shownCount()).toBeLessThan(whole);
+    await choose('axis-time', 'fromTakeOff');
+    await choose('filter-kind', 'liftedOff');
+    const row = tablet.page.locator('[data-act="row"]');
+    await expect.poll(() => row.allInnerTexts()).toEqual(['+0:00']);
+    await scribe.tap('row');
+    await expect.poll(() => row.getAttribute('aria-pressed')).toBe('true');
+  });
+
   it('selects the row of the mark that is touched, and an amendment there moves the result', async () => {
     await pinchOpen();
     const before = await pointFigure('TP05');

@@ -123,5 +123,22 @@ describe('a scribe and a wing engineer on the same flight', () => {
       'Two recorders called one panel differently, and both calls are kept: L2 LAM by S1, TRB by E2.',
     );
     await audit.waitFor();
+
+    // A person decides: the scribe's call stands, the engineer's gives way and stays readable.
+    await scribe.tap('audit-pairs');
+    await scribe.tap('pair-decide');
+    await scribe.tap('verdict=first');
+    await scribe.put('verdict-reason', 'seen again from the left seat');
+    await scribe.tap('save');
+    const pair = scribe.tablet.page.locator('[data-act="pair"]');
+    await pair.getByText('Decided by S1').waitFor();
+    expect(await pair.locator('del').innerText()).toContain('L2 TRB');
+    await scribe.tap('audit-order');
+    await expect.poll(() => audit.count()).toBe(0);
+    const decided = await savedFile(scribe);
+    const again = readTimeline(decided.text, decided.text.length);
+    if (again.kind === 'refused') throw new Error(again.refusal.reason);
+    expect(again.entries).toEqual(expect.arrayContaining([...read.entries]));
+    expect(viewOf(again.entries).state.panels['L2']?.state).toBe('laminar');
   });
 });

@@ -145,7 +145,8 @@ function seenOf(view: FlightView, sheet: FlightSheet, timed: Timed): Seen {
   return { at: timed.at, by: timed.by, standardUncertaintyS: timeDoubtS(view, sheet, timed) };
 }
 
-function causesOf(view: FlightView): ReadonlyMap<EntryId, readonly CauseAssigned[]> {
+/** What people decided about each entry, oldest first. */
+export function causesOf(view: FlightView): ReadonlyMap<EntryId, readonly CauseAssigned[]> {
   const causes = new Map<EntryId, CauseAssigned[]>();
   for (const { effective, standing, at, entry } of view.standing) {
     if (standing !== 'stands' || effective.kind !== 'causeAssigned') continue;

@@ -1,10 +1,11 @@
 import type { EntryId } from '../../record/brand.ts';
+import type { Entry } from '../../record/entry.ts';
 import type { FlightView } from '../../record/flight.ts';
 import type { StandingEntry } from '../../record/flightState.ts';
 
 const byView = new WeakMap<FlightView, ReadonlyMap<EntryId, readonly StandingEntry[]>>();
 
-/** Entries that name this one: amendments, withdrawals, settlings, causes and notes, in order of writing. */
+/** Entries that name this one: amendments, withdrawals, settlings, decisions and notes, in order of writing. */
 export function entriesAbout(view: FlightView, target: EntryId): readonly StandingEntry[] {
   let index = byView.get(view);
   if (index === undefined) {
@@ -14,13 +15,19 @@ export function entriesAbout(view: FlightView, target: EntryId): readonly Standi
   return index.get(target) ?? [];
 }
 
+function targetsOf(entry: Entry): readonly EntryId[] {
+  if (entry.kind === 'unrecognised' || !('target' in entry.body)) {
+    return [];
+  }
+  const { target } = entry.body;
+  const others = entry.kind === 'observationsResolved' ? [entry.body.other] : [];
+  return target === undefined ? [] : [...new Set([target, ...others])];
+}
+
 function indexOf(view: FlightView): ReadonlyMap<EntryId, readonly StandingEntry[]> {
   const found = new Map<EntryId, StandingEntry[]>();
   for (const standing of view.standing) {
-    const { entry } = standing;
-    const target =
-      entry.kind !== 'unrecognised' && 'target' in entry.body ? entry.body.target : undefined;
-    if (target !== undefined) {
+    for (const target of targetsOf(standing.entry)) {
       const about = found.get(target) ?? [];
       about.push(standing);
       found.set(target, about);

@@ -8,7 +8,9 @@ import { items } from '../../../record/trail.ts';
 import { GroundButton } from '../../kit/Ground.tsx';
 import type { Desk } from '../context.ts';
 import { entriesAbout } from '../entriesAbout.ts';
-import { fieldLabel, valueWords } from '../fields/labels.ts';
+import { LinkWords } from '../detail/Chain.tsx';
+import { PairBlock } from '../pairs/PairBlock.tsx';
+import { pairsOf } from '../pairs/pairsOf.ts';
 import { isStruck } from '../standing.ts';
 import { reminderTallyWords } from './reminderTallyWords.ts';
 import styles from './Audit.module.css';
@@ -16,6 +18,7 @@ import { clockWords } from '../timeWords.ts';
 
 const KINDS = [
   { id: 'changed', words: 'Amended and withdrawn' },
+  { id: 'pairs', words: 'Two recorders' },
   { id: 'late', words: 'Late and back-dated' },
   { id: 'reminders', words: 'Reminders' },
   { id: 'device', words: 'Device' },
@@ -38,6 +41,7 @@ export function AuditTab({
   const listed = desk.view.standing
     .filter((standing) => isOfKind(standing, kind))
     .toSorted((a, b) => a.entry.ord - b.entry.ord);
+  const hasOwnList = kind === 'order' || kind === 'pairs';
   return (
     <section aria-label="Audit">
       <div className={styles.chooser} role="group" aria-label="What to list">
@@ -54,14 +58,15 @@ export function AuditTab({
       </div>
       {kind === 'reminders' ? <p>{reminderTallyWords(reminderTally(desk.view))}</p> : null}
       {kind === 'order' ? <Doubts desk={desk} onOpen={onOpen} /> : null}
-      {kind === 'order' ? null : (
+      {kind === 'pairs' ? <Pairs desk={desk} onOpen={onOpen} /> : null}
+      {hasOwnList ? null : (
         <ol className={styles.trail}>
           {listed.slice(0, SHOWN_AT_MOST).map((standing) => (
             <AuditRow key={standing.entry.id} desk={desk} standing={standing} onOpen={onOpen} />
           ))}
         </ol>
       )}
-      {kind !== 'order' && listed.length === 0 ? (
+      {!hasOwnList && listed.length === 0 ? (
         <p className={styles.quiet}>Nothing of this kind.</p>
       ) : null}
       {listed.length > SHOWN_AT_MOST ? (
@@ -89,6 +94,7 @@ function isOfKind(standing: StandingEntry, kind: KindId): boolean {
     case 'device':
       return standing.entry.kind === 'deviceNoted' || standing.entry.kind === 'recorderJoined';
     case 'order':
+    case 'pairs':
       return false;
     case 'all':
       return true;
@@ -115,27 +121,40 @@ function AuditRow({
     <li>
       <span className={styles.time}>{clockWords(shown(standing.at))}</span>
       <div className={styles.words}>
-        <p>
-          {struck || isChanged ? <del>{asRead}</del> : asRead}{' '}
-          <small>
-            as read, {clockWords(shown(entry.wall))}, {entry.author}, entry {entry.seq}
-          </small>
-        </p>
-        {isChanged ? (
+        <div className={isChanged ? styles.beside : undefined}>
           <p>
-            <b>{entryWords(standing.effective, sheet)}</b> <small>as it stands</small>
+            {struck || isChanged ? <del>{asRead}</del> : asRead}{' '}
+            <small>
+              as read, {clockWords(shown(entry.wall))}, {entry.author}, entry {entry.seq}
+            </small>
           </p>
-        ) : null}
+          {isChanged ? (
+            <p>
+              {struck ? (
+                <del>{entryWords(standing.effective, sheet)}</del>
+              ) : (
+                <b>{entryWords(standing.effective, sheet)}</b>
+              )}{' '}
+              <small>{struck ? 'as amended' : 'as it stands'}</small>
+            </p>
+          ) : null}
+        </div>
         {about.map((link) => (
-          <p key={link.entry.id} className={styles.link}>
-            <span>{clockWords(shown(link.at))}</span>{' '}
-            {link.standing === 'withdrawn' ? (
-              <del>{reasonOf(desk, link)}</del>
-            ) : (
-              reasonOf(desk, link)
-            )}{' '}
-            <small>{link.entry.author}</small>
-          </p>
+          <div
+            key={link.entry.id}
+            className={
+              link.standing === 'withdrawn' ? `${styles.link} ${styles.takenBack}` : styles.link
+            }
+          >
+            <span>{clockWords(desk.base.shown(link.at, link.entry.rec))}</span>
+            <div>
+              <LinkWords desk={desk} link={link} of={standing} />{' '}
+              <small>
+                {link.entry.author}
+                {link.standing === 'withdrawn' ? ', withdrawn' : ''}
+              </small>
+            </div>
+          </div>
         ))}
       </div>
       <GroundButton act="audit-open" onPress={() => onOpen(entry.id)}>
@@ -145,25 +164,29 @@ function AuditRow({
   );
 }
 
-function reasonOf(desk: Desk, { effective }: StandingEntry): string {
-  switch (effective.kind) {
-    case 'entryAmended': {
-      const { changes, reason, basisWords, countersignedBy } = effective.body;
-      const fields = changes.map(
-        ({ field, old, new: now }) =>
-          `${fieldLabel(field, desk.view.state.sheet)} ${valueWords(field, old, (at) => at)} to ${valueWords(field, now, (at) => at)}`,
-      );
-      return [
-        `Amended: ${fields.join('; ')}. ${reason}`,
-        ...(basisWords === undefined ? [] : [basisWords]),
-        ...(countersignedBy === undefined ? [] : [`agreed by ${countersignedBy}`]),
-      ].join(', ');
-    }
-    case 'entryWithdrawn':
-      return `Withdrawn: ${effective.body.reason}`;
-    default:
-      return entryWords(effective, desk.view.state.sheet);
-  }
+/** What two recorders saw, decided or not: both observations stand beside each other. */
+function Pairs({
+  desk,
+  onOpen,
+}: {
+  readonly desk: Desk;
+  readonly onOpen: (entry: EntryId) => void;
+}) {
+  const pairs = pairsOf(desk.view);
+  return pairs.length === 0 ? (
+    <p className={styles.quiet}>No two recorders saw one thing.</p>
+  ) : (
+    <>
+      {pairs.slice(0, SHOWN_AT_MOST).map((pair) => (
+        <PairBlock
+          key={`${pair.first.entry.id} ${pair.second.entry.id}`}
+          desk={desk}
+          pair={pair}
+          onOpen={onOpen}
+        />
+      ))}
+    </>
+  );
 }
 
 /** Rules of order that the record breaks. They warn and never block. */

@@ -1,5 +1,6 @@
-import type { Entry } from '../../../record/entry.ts';
+import type { Body, Entry } from '../../../record/entry.ts';
 import type { StandingEntry } from '../../../record/flightState.ts';
+import { entryWords } from '../../../record/lang.ts';
 import { GroundButton } from '../../kit/Ground.tsx';
 import type { Desk } from '../context.ts';
 import { fieldLabel, valueWords } from '../fields/labels.ts';
@@ -33,7 +34,7 @@ export function Chain({
               {clockWords(desk.base.shown(link.at, link.entry.rec))}
             </span>
             <span>
-              <LinkWords desk={desk} link={link} />
+              <LinkWords desk={desk} link={link} of={standing} />
               <small>
                 {link.entry.author}
                 {link.standing === 'withdrawn' ? ', withdrawn' : ''}
@@ -56,7 +57,16 @@ export function Chain({
   );
 }
 
-function LinkWords({ desk, link }: { readonly desk: Desk; readonly link: StandingEntry }) {
+/** What one entry did to another: the old value struck out beside the new one, and why. */
+export function LinkWords({
+  desk,
+  link,
+  of,
+}: {
+  readonly desk: Desk;
+  readonly link: StandingEntry;
+  readonly of: StandingEntry;
+}) {
   const { sheet } = desk.view.state;
   const entry: Entry = link.effective;
   const shown = (at: typeof entry.wall) => desk.base.shown(at, entry.rec);
@@ -95,9 +105,26 @@ function LinkWords({ desk, link }: { readonly desk: Desk; readonly link: Standin
           Cause: {entry.body.cause}. {entry.body.reason}
         </span>
       );
+    case 'observationsResolved':
+      return <span>{resolvedWords(desk, entry.body, of)}</span>;
     case 'noted':
       return <span>{entry.body.words}</span>;
     default:
-      return null;
+      return <span>{entryWords(entry, sheet)}</span>;
   }
+}
+
+function resolvedWords(
+  { view }: Desk,
+  { target, other, verdict, reason }: Body<'observationsResolved'>,
+  of: StandingEntry,
+): string {
+  const partner = view.byId(of.entry.id === target ? other : target)?.entry;
+  const who = partner === undefined ? 'another' : `entry ${partner.seq} by ${partner.author}`;
+  if (verdict === 'bothStand') {
+    return `Stands beside ${who}, two events: ${reason}`;
+  }
+  return of.entry.id === target
+    ? `Gives way to ${who}: ${reason}`
+    : `Stands, not ${who}: ${reason}`;
 }

@@ -10,6 +10,9 @@ import { doubtOf, marksBeside } from '../standing.ts';
 import { clockWords, doubtWords } from '../timeWords.ts';
 import { laneName, laneOf } from '../timeline/lanes.ts';
 import { AmendForm } from './AmendForm.tsx';
+import { PairBlock } from '../pairs/PairBlock.tsx';
+import { pairsWith } from '../pairs/pairsOf.ts';
+import { CauseOf } from './CauseOf.tsx';
 import { Chain } from './Chain.tsx';
 import { CloseLateForm, closingKindOf } from './CloseLateForm.tsx';
 import styles from './EntryDetail.module.css';
@@ -37,6 +40,7 @@ export function EntryDetail(props: {
   const doubtS = doubtOf(standing, sheet);
   const beside = marksBeside(standing);
   const readOnly = whyReadOnly(desk.journal);
+  const pairs = pairsWith(desk.view, entry.id);
   const close = (): void => show(null);
 
   return (
@@ -119,6 +123,20 @@ export function EntryDetail(props: {
       {form === 'closeLate' ? (
         <CloseLateForm key={entry.id} desk={desk} standing={standing} onDone={close} />
       ) : null}
+      <CauseOf key={`cause ${entry.id}`} desk={desk} standing={standing} />
+      {pairs.length === 0 ? null : (
+        <section aria-label="Seen by two recorders">
+          <h3 className={styles.sub}>Seen by two recorders</h3>
+          {pairs.map((pair) => (
+            <PairBlock
+              key={`${pair.first.entry.id} ${pair.second.entry.id}`}
+              desk={desk}
+              pair={pair}
+              onOpen={desk.select}
+            />
+          ))}
+        </section>
+      )}
       <Facts desk={desk} standing={standing} />
       <Chain desk={desk} standing={standing} />
     </section>

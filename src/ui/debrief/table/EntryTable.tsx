@@ -9,6 +9,9 @@ import { sorted, type Filter, type Row, type Sort, type SortColumn } from './row
 import { Search } from './Search.tsx';
 import { useSlice } from './useSlice.ts';
 
+/** The whisker before a time, and the gap after it. */
+const BESIDE_TIME_PX = 34;
+
 /** Every entry that stands, as a table: the same marks as the chart, and the chosen one is the same in both. */
 export function EntryTable(props: {
   readonly rows: readonly Row[];
@@ -66,7 +69,13 @@ export function EntryTable(props: {
           </caption>
           <thead>
             <tr aria-rowindex={1} style={{ height: rowPx }}>
-              <SortHead column="time" words={props.axis.head} sort={sort} onSort={setSort} />
+              <SortHead
+                column="time"
+                words={props.axis.head}
+                widthPx={props.axis.labelPx + BESIDE_TIME_PX}
+                sort={sort}
+                onSort={setSort}
+              />
               <SortHead
                 column="entry"
                 words="Entry"
@@ -179,6 +188,7 @@ function SortHead(props: {
   readonly column: SortColumn;
   readonly words: string;
   readonly count?: string;
+  readonly widthPx?: number;
   readonly sort: Sort;
   readonly onSort: (sort: Sort) => void;
   readonly children?: ReactNode;
@@ -186,7 +196,12 @@ function SortHead(props: {
   const { column, sort } = props;
   const isChosen = sort.column === column;
   return (
-    <th scope="col" className={styles[column]} aria-sort={ariaSort(sort, column)}>
+    <th
+      scope="col"
+      className={styles[column]}
+      style={props.widthPx === undefined ? undefined : { width: props.widthPx }}
+      aria-sort={ariaSort(sort, column)}
+    >
       <div className={styles.headCell}>
         <button
           type="button"

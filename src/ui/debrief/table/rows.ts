@@ -35,7 +35,7 @@ export interface Filter {
 
 export const EVERY_ROW: Filter = { lane: 'all', kind: 'all', author: null, words: '' };
 
-export function isEveryRow(filter: Filter): boolean {
+function isEveryRow(filter: Filter): boolean {
   return countOfFilters(filter) === 0 && filter.words.trim() === '';
 }
 

@@ -7,15 +7,15 @@ export function AxisChoice({ axis }: { readonly axis: AxisControl }) {
   const { takeOff, hack } = axis.zeros;
   const choices: readonly { id: Choice; words: string; isThere: boolean }[] = [
     { id: 'utc', words: 'UTC', isThere: true },
-    { id: 'dayOfYear', words: 'Day of year, UTC', isThere: true },
+    { id: 'dayOfYear', words: 'Day of year', isThere: true },
     {
       id: 'fromTakeOff',
-      words: takeOff === null ? 'No take-off marked' : 'Minutes from take-off',
+      words: takeOff === null ? 'No take-off marked' : 'From take-off',
       isThere: takeOff !== null,
     },
     {
       id: 'sinceHack',
-      words: hack === null ? 'No time hack taken' : `Seconds since hack ${hack.number}`,
+      words: hack === null ? 'No time hack taken' : `Since hack ${hack.number}`,
       isThere: hack !== null,
     },
   ];

@@ -1,3 +1,4 @@
+import { causesOf } from '../../../analysis/encounters/losses.ts';
 import type { LiveEstimate, PointResult } from '../../../analysis/results.ts';
 import { epochMs, type EntryId, type EpochMs } from '../../../record/brand.ts';
 import type { FlightView } from '../../../record/flight.ts';
@@ -28,10 +29,12 @@ export function buildModel(of: {
   const fuel = fuelCurve(view, base, of.estimates, of.results);
   const reduction = reductionCurve(view, base, of.estimates);
   const levels = levelsOf(fuel);
+  const causes = causesOf(view);
   const marks = view.standing
     .filter((standing) => !isStruck(standing))
     .map((standing): Mark => {
       const lane = laneOf(standing.effective, sheet);
+      const cause = causes.get(standing.entry.id)?.at(-1)?.cause ?? null;
       const level = levels.get(standing.entry.id);
       return {
         entry: standing.entry.id,
@@ -39,7 +42,10 @@ export function buildModel(of: {
         kind: standing.entry.kind,
         lane,
         at: base.shown(standing.at, standing.entry.rec),
-        words: wordsBeside(standing, lane, view),
+        words: [wordsBeside(standing, lane, view), ...(cause === null ? [] : [`Cause: ${cause}`])]
+          .filter((words) => words !== '')
+          .join('. '),
+        cause,
         hollow:
           standing.standing === 'unconfirmed' || isQueried(standing) || level?.hollow === true,
         late: standing.late,

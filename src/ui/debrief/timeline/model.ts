@@ -12,6 +12,8 @@ export interface Mark {
   readonly at: EpochMs;
   /** Words drawn beside the mark; empty where the bar or the axis already says it. */
   readonly words: string;
+  /** What a person decided as the cause of the loss that this entry found; the newest word. */
+  readonly cause: string | null;
   readonly hollow: boolean;
   readonly late: boolean;
   /** Seconds of doubt drawn as a whisker to the left; null where the touch itself was the time. */

@@ -2,7 +2,7 @@ import { placeOf } from './hitTest.ts';
 import { boxOf } from './laneLayout.ts';
 import { markOf, marksInView } from './marksInView.ts';
 import type { Mark } from './model.ts';
-import { chartX, fitted, line, plate, setFont, type Pen } from './pen.ts';
+import { chartX, fitted, line, plate, setFont, TEXT_PX, type Pen } from './pen.ts';
 
 const SQUARE_PX = 6;
 
@@ -111,15 +111,18 @@ function paintMarkWords(pen: Pen, seen: readonly Mark[]): void {
     if (
       mark.words !== '' &&
       box !== undefined &&
-      box.lane.form !== 'panel' &&
+      (box.lane.form !== 'panel' || mark.cause !== null) &&
       box.lane.form !== 'curve'
     ) {
+      // Lanes of panels are lower than a line of the notes.
+      const isLow = box.lane.form === 'panel';
+      setFont(pen, 'normal', isLow ? 10.5 : TEXT_PX);
       const left = chartX(pen, mark.at) + 4;
       const room = (nextLeft.get(mark.lane) ?? layout.widthPx) - left - 6;
       nextLeft.set(mark.lane, left - 4);
       const words = room < 20 || left < layout.namesPx ? '' : fitted(pen, mark.words, room);
       if (words !== '') {
-        plate(pen, words, left, box.topPx + box.heightPx / 2 + 4.4, roles.ink);
+        plate(pen, words, left, box.topPx + box.heightPx / 2 + (isLow ? 3.7 : 4.4), roles.ink);
       }
     }
   }

@@ -37,6 +37,9 @@ export function readerText(
     entryWords(standing.effective, sheet),
     ...spans.map((span) => spanWords(span)),
   ];
+  if (mark.cause !== null) {
+    parts.push(`cause decided: ${mark.cause}`);
+  }
   if (standing.standing === 'unconfirmed') {
     parts.push('unconfirmed');
   }

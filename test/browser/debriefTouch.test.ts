@@ -74,7 +74,7 @@ describe('the timeline of Debrief under a finger', () => {
     await expect.poll(shownCount).toBeGreaterThanOrEqual(whole);
   });
 
-  it('shows one kind alone in chart and table, jumps to an event, and says its time as chosen', async () => {
+  it('shows one kind alone in chart and table, and says its time as chosen', async () => {
     const whole = await shownCount();
     const choose = (act: string, value: string) =>
       tablet.page.locator(`[data-act="${act}"]`).selectOption(value);

@@ -10,12 +10,12 @@ export function AxisChoice({ axis }: { readonly axis: AxisControl }) {
     { id: 'dayOfYear', words: 'Day of year', isThere: true },
     {
       id: 'fromTakeOff',
-      words: takeOff === null ? 'No take-off marked' : 'From take-off',
+      words: takeOff === null ? 'No take-off marked' : 'Take-off, min',
       isThere: takeOff !== null,
     },
     {
       id: 'sinceHack',
-      words: hack === null ? 'No time hack taken' : `Since hack ${hack.number}`,
+      words: hack === null ? 'No time hack taken' : `Hack ${hack.number}, s`,
       isThere: hack !== null,
     },
   ];

@@ -9,8 +9,8 @@ export interface Calm {
   /** Texts with a capital O next to a figure: the fonts have no slashed zero. */
   readonly ohs: readonly string[];
   readonly modals: number;
-  /** Layout shift that no touch just before it explains, as the measure has it. */
-  readonly shift: number;
+  /** What changed its place with no touch just before that explains it, as the browser's layout shifts tell. */
+  readonly movers: readonly string[];
   /** Where each target of the screen behind pads and panels stands. */
   readonly standing: readonly { readonly name: string; readonly box: string }[];
 }
@@ -34,7 +34,7 @@ export function calmInPage(): Calm {
     (each instanceof HTMLTextAreaElement && each.labels.length > 0) ||
     (each instanceof HTMLInputElement && (each.labels?.length ?? 0) > 0);
   const texts = all.filter((each) => each.children.length === 0 && drawn(each));
-  const { modals, shift } = Reflect.get(globalThis, 'calmSeen')();
+  const { modals, movers } = Reflect.get(globalThis, 'calmSeen')();
   return {
     dialogs: all
       .filter((each) =>
@@ -57,7 +57,7 @@ export function calmInPage(): Calm {
       .map(nameOf),
     ohs: texts.map((each) => each.innerText ?? '').filter((said) => /\dO|O\d/.test(said)),
     modals,
-    shift,
+    movers,
     standing: all
       .filter((each) => each.matches('[data-act]') && drawn(each))
       .flatMap((each) => {

@@ -4,7 +4,7 @@ import { compareEntries } from '../record/merge.ts';
 import { parseEntry } from '../record/parse.ts';
 import { FILE_BYTES_MAX, FILE_LINES_MAX } from './limits.ts';
 import { findingsOf, setAsideAltered } from './soundness.ts';
-import { headerOf, TIMELINE_FORMAT } from './timelineFile.ts';
+import { headerOf, TIMELINE_FORMAT, type TimelineHeader } from './timelineFile.ts';
 import type {
   LineRefusal,
   Row,
@@ -47,13 +47,14 @@ export function readTimeline(text: string, bytes: number): TimelineReading {
     return refused({ reason: 'tooManyLines', lines: lines.length });
   }
   const first = v.safeParse(firstLineSchema, parsed(lines[0] ?? ''));
-  if (!first.success) {
+  const said = first.success ? first.output : null;
+  if (said !== null && said.format > TIMELINE_FORMAT) {
+    return refused({ reason: 'newerFormat', found: said.format });
+  }
+  const sorted = sortLines(lines, said);
+  if (said === null && sorted.good.length === 0) {
     return refused({ reason: 'notTimeline', starts: (lines[0] ?? '').slice(0, 40) });
   }
-  if (first.output.format > TIMELINE_FORMAT) {
-    return refused({ reason: 'newerFormat', found: first.output.format });
-  }
-  const sorted = sortLines(lines, first.output.flight);
   const proven = setAsideAltered(sorted.good, sorted.end);
   const refusals = [...sorted.refused, ...proven.refused].toSorted((a, b) => a.line - b.line);
   const entries = proven.good.map((row) => row.entry).toSorted(compareEntries);
@@ -66,17 +67,18 @@ export function readTimeline(text: string, bytes: number): TimelineReading {
     header,
     entries,
     refused: refusals,
-    findings: findingsOf(first.output, sorted, entries, refusals.length),
+    findings: findingsOf(said, sorted, entries, refusals.length),
   };
 }
 
-function sortLines(lines: readonly string[], saidFlight: string): SortedLines {
+/** @param said what the first line says; null when it is no first line, and judged like any other */
+function sortLines(lines: readonly string[], said: TimelineHeader | null): SortedLines {
   const parsedRows: Row[] = [];
   const refusals: LineRefusal[] = [];
   let end: SortedLines['end'] = null;
   for (const [index, text] of lines.entries()) {
     const line = index + 1;
-    if (index === 0) {
+    if (index === 0 && said !== null) {
       continue;
     }
     const last = text.startsWith('{"count":') ? v.safeParse(endSchema, parsed(text)) : null;
@@ -93,10 +95,10 @@ function sortLines(lines: readonly string[], saidFlight: string): SortedLines {
       }
     }
   }
-  return { ...oneFlightOnce(parsedRows, saidFlight, refusals), end };
+  return { ...oneFlightOnce(parsedRows, said?.flight ?? '', refusals), end };
 }
 
-/** Keeps the entries of one flight, each once. The flight is the one the first line names, if any entry is of it. */
+/** Keeps the entries of one flight, each once: the one that the first line names, if any entry is of it. */
 function oneFlightOnce(
   rows: readonly Row[],
   saidFlight: string,
@@ -104,7 +106,7 @@ function oneFlightOnce(
 ): Omit<SortedLines, 'end'> {
   const expected = rows.some(({ entry }) => entry.flight === saidFlight)
     ? saidFlight
-    : rows[0]?.entry.flight;
+    : mostCommonFlight(rows);
   const good: Row[] = [];
   const strangers: LineRefusal[] = [];
   const repeated: number[] = [];
@@ -125,6 +127,15 @@ function oneFlightOnce(
     }
   }
   return { good, refused: [...refusals, ...strangers], repeated };
+}
+
+function mostCommonFlight(rows: readonly Row[]): string | undefined {
+  const counts = new Map<string, number>();
+  for (const { entry } of rows) {
+    counts.set(entry.flight, (counts.get(entry.flight) ?? 0) + 1);
+  }
+  const [most] = [...counts].sort(([, a], [, b]) => b - a);
+  return most?.[0];
 }
 
 function linesOf(text: string): readonly string[] {

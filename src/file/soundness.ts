@@ -1,81 +1,109 @@
 import { checkChains } from '../record/chain.ts';
 import type { Entry } from '../record/entry.ts';
-import { digestOf, headerOf, type TimelineHead, type TimelineHeader } from './timelineFile.ts';
+import {
+  digestOf,
+  headerOf,
+  headsOf,
+  type TimelineHead,
+  type TimelineHeader,
+} from './timelineFile.ts';
 import type { FileFinding, LineRefusal, Row, SortedLines } from './timelineReading.ts';
 
 /**
- * Puts aside each line whose fingerprint nobody names although somebody should: an edit changes a line's own
- * fingerprint, so exactly the edited line is found, and the line after it stays good.
+ * Puts aside each line that sound lines speak against: an edit changes a line's own fingerprint, so exactly the edited
+ * line is found, and its neighbours stay good. A line that was put aside has no say about others.
  */
 export function setAsideAltered(
   rows: readonly Row[],
   end: SortedLines['end'],
 ): { readonly good: readonly Row[]; readonly refused: readonly LineRefusal[] } {
-  if (everyLineIsNamed(rows, end)) {
+  if (everyLineIsNamed(rows, end) || digestAgrees(rows, end)) {
     return { good: rows, refused: [] };
   }
-  const named = new Set<string>();
-  const followed = new Map<string, Set<number>>();
-  const follow = (rec: string, seq: number, hash: string | null): void => {
-    const seqs = followed.get(rec) ?? new Set();
-    followed.set(rec, seqs.add(seq));
-    if (hash !== null) {
-      named.add(hash);
-    }
+  const byId = new Map<string, Entry>(rows.map(({ entry }) => [entry.id, entry]));
+  const named = new Map<string, Set<string>>();
+  const name = (rec: string, seq: number, hash: string): void => {
+    const place = `${rec} ${seq}`;
+    named.set(place, (named.get(place) ?? new Set()).add(hash));
   };
-  for (const { entry } of rows) {
-    follow(entry.rec, entry.seq - 1, entry.prev);
-  }
   for (const head of end?.end.heads ?? []) {
-    follow(head.rec, head.seq, head.hash);
+    name(head.rec, head.seq, head.hash);
   }
-  const good: Row[] = [];
-  const refusals: LineRefusal[] = [];
-  for (const row of rows) {
-    const { rec, seq, id, line: text } = row.entry;
-    if (named.has(id) || followed.get(rec)?.has(seq) !== true) {
-      good.push(row);
-    } else {
-      refusals.push({ line: row.line, text, fault: { reason: 'altered', rec, seq } });
+  const aside = new Map<number, LineRefusal>();
+  // The newest first: only the line after it and the last line of the file can speak about a line.
+  for (const { line, entry } of rows.toSorted((a, b) => b.entry.seq - a.entry.seq)) {
+    const { rec, seq, id, prev, line: text } = entry;
+    const hashes = named.get(`${rec} ${seq}`);
+    if (isOutOfPlace(entry, byId) || (hashes === undefined && isStranger(entry, end))) {
+      aside.set(line, { line, text, fault: { reason: 'outOfPlace', rec, seq } });
+    } else if (hashes !== undefined && !hashes.has(id)) {
+      aside.set(line, { line, text, fault: { reason: 'altered', rec, seq } });
+    } else if (prev !== null) {
+      name(rec, seq - 1, prev);
     }
   }
-  return { good, refused: refusals };
+  return { good: rows.filter(({ line }) => !aside.has(line)), refused: [...aside.values()] };
 }
+
+/** It names the entry that it follows, and that one stands at another number or under another recorder. */
+function isOutOfPlace(entry: Entry, byId: ReadonlyMap<string, Entry>): boolean {
+  const before = entry.prev === null ? undefined : byId.get(entry.prev);
+  return before !== undefined && (before.rec !== entry.rec || before.seq !== entry.seq - 1);
+}
+
+/** No line was put in, and the last line of the file knows no such number of any such recorder. */
+function isStranger({ rec, seq }: Entry, end: SortedLines['end']): boolean {
+  return (
+    end !== null &&
+    end.line - LINES_AROUND <= end.end.count &&
+    !end.end.heads.some((head) => head.rec === rec && head.seq >= seq)
+  );
+}
+
+/** The first line and the last one. */
+const LINES_AROUND = 2;
 
 /** The file as it was saved, nearly always: each line names the one before it, and the last line names the newest. */
 function everyLineIsNamed(rows: readonly Row[], end: SortedLines['end']): boolean {
-  const newest = new Map<string, string>();
+  const newest = new Map<string, Entry>();
   for (const { entry } of rows) {
-    if (entry.prev !== (newest.get(entry.rec) ?? null)) {
+    const before = newest.get(entry.rec);
+    if (
+      entry.prev !== (before?.id ?? null) ||
+      (before !== undefined && entry.seq !== before.seq + 1)
+    ) {
       return false;
     }
-    newest.set(entry.rec, entry.id);
+    newest.set(entry.rec, entry);
   }
   const heads = new Set(end?.end.heads.map((head) => head.hash));
-  return end === null || [...newest.values()].every((id) => heads.has(id));
+  return end === null || [...newest.values()].every(({ id }) => heads.has(id));
+}
+
+/** Every entry stands as it was saved, in its place: then it is the last line that was changed. */
+function digestAgrees(rows: readonly Row[], end: SortedLines['end']): boolean {
+  return end !== null && digestOf(rows.map((row) => row.entry)) === end.end.digest;
 }
 
 /** What is doubtful about the file as a whole. */
 export function findingsOf(
-  said: TimelineHeader,
+  said: TimelineHeader | null,
   sorted: SortedLines,
   entries: readonly Entry[],
   refusedCount: number,
 ): readonly FileFinding[] {
   const findings: FileFinding[] = [
     ...endFindings(sorted, entries),
-    ...headerFindings(said, headerOf(entries)),
+    ...(said === null ? [{ kind: 'noStart' } as const] : headerFindings(said, headerOf(entries))),
     ...checkChains(entries),
   ];
   if (sorted.repeated.length > 0) {
     findings.push({ kind: 'repeated', lines: sorted.repeated });
   }
-  // Any fault found above explains a digest that differs; alone, it says that lines were moved.
-  if (findings.length + refusedCount === 0 && sorted.end !== null) {
-    const digest = digestOf(sorted.good.map((row) => row.entry));
-    if (digest !== sorted.end.end.digest) {
-      findings.push({ kind: 'orderDiffers' });
-    }
+  // Any fault found above explains a digest that differs; alone, it says that lines were moved, or what the last line is.
+  if (findings.length + refusedCount === 0 && !digestAgrees(sorted.good, sorted.end)) {
+    const inOrder = sorted.good.every(({ entry }, index) => entry === entries[index]);
+    findings.push({ kind: inOrder ? 'endDiffers' : 'orderDiffers' });
   }
   return findings;
 }
@@ -98,7 +126,8 @@ function endFindings(
   if (end.end.count !== good.length) {
     findings.push({ kind: 'countDiffers', said: end.end.count, found: good.length });
   }
-  return findings;
+  const doubtful = findings.length > 0 || end.end.heads.length !== headsOf(entries).length;
+  return doubtful && digestAgrees(good, end) ? [{ kind: 'endDiffers' }] : findings;
 }
 
 function missingHead(head: TimelineHead, entries: readonly Entry[]): FileFinding {

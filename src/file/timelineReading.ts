@@ -24,6 +24,8 @@ export interface LineRefusal {
 export type LineFault =
   /** Its fingerprint is not the one that the next line of its recorder, or the last line of the file, names. */
   | { readonly reason: 'altered'; readonly rec: string; readonly seq: number }
+  /** What it says of its recorder and number, other lines contradict. */
+  | { readonly reason: 'outOfPlace'; readonly rec: string; readonly seq: number }
   | { readonly reason: 'otherFlight'; readonly found: string; readonly expected: string }
   | { readonly reason: 'afterEnd' };
 
@@ -39,6 +41,10 @@ export type FileFinding =
       readonly lastFound: number;
     }
   | { readonly kind: 'orderDiffers' }
+  /** The first line does not say what the file is. */
+  | { readonly kind: 'noStart' }
+  /** The last line was changed; the entries that it speaks of are whole. */
+  | { readonly kind: 'endDiffers' }
   | { readonly kind: 'repeated'; readonly lines: readonly number[] }
   | {
       readonly kind: 'headerDiffers';

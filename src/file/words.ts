@@ -47,6 +47,8 @@ export function lineRefusalWords({ line, fault }: LineRefusal): string {
       return `${put} its field ${fault.field} is missing or unfit for ${fault.kind}.`;
     case 'altered':
       return `${put} it was changed after it was written (entry ${fault.seq} of recorder ${short(fault.rec)}; the fingerprint named after it differs).`;
+    case 'outOfPlace':
+      return `${put} it was changed after it was written (it says that it is entry ${fault.seq} of recorder ${short(fault.rec)}; other lines contradict that).`;
     case 'otherFlight':
       return `${put} it belongs to another flight (${short(fault.found)}, not ${short(fault.expected)}).`;
     case 'afterEnd':
@@ -67,6 +69,10 @@ export function findingWords(finding: FileFinding): string {
       return `Recorder ${short(finding.rec)} wrote at least ${entryCount(finding.seq)}; the last one read is ${finding.lastFound}.`;
     case 'orderDiffers':
       return 'The lines do not stand as they were saved (moved, repeated or joined by hand). Every entry was still read.';
+    case 'noStart':
+      return 'The first line, which says what the file is, is missing or damaged. The entries were still read.';
+    case 'endDiffers':
+      return 'The last line of the file was changed after it was saved. The entries do not depend on it and were read.';
     case 'repeated':
       return finding.lines.length === 1
         ? `Line ${finding.lines[0]} repeats an entry and counts once.`

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { observationPairs } from '../../src/analysis/observationPairs.ts';
 import { recorderId } from '../../src/record/brand.ts';
-import type { Draft, Entry } from '../../src/record/entry.ts';
+import type { Body, Draft, Entry } from '../../src/record/entry.ts';
 import { viewOf } from '../../src/record/flight.ts';
 import { chainOf, ENGINEER, SCRIBE } from '../file/smallFlight.ts';
 import { scriptA } from '../flights/flightA.ts';
@@ -27,10 +27,7 @@ const call = (panel: string, state: 'laminar' | 'turbulent'): Content => ({
   kind: 'panelStateCalled',
   body: { panel, state },
 });
-const lost = (body: Extract<Content, { kind: 'laminarLost' }>['body']): Content => ({
-  kind: 'laminarLost',
-  body,
-});
+const lost = (body: Body<'laminarLost'>): Content => ({ kind: 'laminarLost', body });
 const cloud: Content = { kind: 'moistureEntered', body: {} };
 
 interface Seen {

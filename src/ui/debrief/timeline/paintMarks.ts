@@ -106,6 +106,8 @@ function paintMarkWords(pen: Pen, seen: readonly Mark[]): void {
   setFont(pen, 'normal');
   ctx.textAlign = 'left';
   const nextLeft = new Map<string, number>();
+  // Setting a font costs as much as drawing a word, so it is set where the lanes change only.
+  let wasLow = false;
   for (const mark of seen.toReversed()) {
     const box = boxOf(layout, mark.lane);
     if (
@@ -116,7 +118,10 @@ function paintMarkWords(pen: Pen, seen: readonly Mark[]): void {
     ) {
       // Lanes of panels are lower than a line of the notes.
       const isLow = box.lane.form === 'panel';
-      setFont(pen, 'normal', isLow ? 10.5 : TEXT_PX);
+      if (isLow !== wasLow) {
+        setFont(pen, 'normal', isLow ? 10.5 : TEXT_PX);
+        wasLow = isLow;
+      }
       const left = chartX(pen, mark.at) + 4;
       const room = (nextLeft.get(mark.lane) ?? layout.widthPx) - left - 6;
       nextLeft.set(mark.lane, left - 4);

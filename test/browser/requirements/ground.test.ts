@@ -24,9 +24,10 @@ const BRIEF = ['flight', 'hack', 'cautions', 'screen', 'forms', 'sheet'].map(
 );
 const DEBRIEF = [
   'nav.debrief',
-  ...['timeline', 'points', 'panels', 'clocks', 'audit', 'forms', 'files', 'sign'].map(
-    (tab) => `tab-${tab}`,
-  ),
+  'tab-timeline',
+  'tab-answers',
+  'answer-2',
+  ...['flights', 'recorder', 'audit', 'forms', 'files', 'sign'].map((tab) => `tab-${tab}`),
 ];
 
 async function onBrief(scribe: Scribe): Promise<void> {
@@ -139,7 +140,7 @@ describe('the keyboard', () => {
       await scribe.tap('brief.tab=flight');
       await look('Brief');
       await scribe.tap('nav.debrief');
-      await scribe.tap('tab-points');
+      await scribe.tap('tab-answers');
       await look('Debrief');
     } finally {
       await scribe.tablet.close();

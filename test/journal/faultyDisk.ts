@@ -28,16 +28,22 @@ type Call = 'open' | 'transaction' | 'read' | 'write' | 'commit';
  * request and each commit.
  *
  * @param lasting whether every call from that one on fails until `heal`
+ * @param only the database that is on this disk; every one when it is not given
  */
-export function faultyDisk(fault: Fault, atCall: number, lasting: boolean): FaultyDisk {
+export function faultyDisk(
+  fault: Fault,
+  atCall: number,
+  lasting: boolean,
+  only?: string,
+): FaultyDisk {
   let calls = 0;
   let count = 0;
   let healed = false;
   let keptBack: (() => void)[] = [];
 
   /** Whether this call is to fail in this way. */
-  function fails(call: Call): boolean {
-    if (healed || !CALLS[fault].includes(call)) {
+  function fails(call: Call, databaseName: unknown): boolean {
+    if (healed || (only !== undefined && databaseName !== only) || !CALLS[fault].includes(call)) {
       return false;
     }
     calls += 1;
@@ -68,8 +74,8 @@ export function faultyDisk(fault: Fault, atCall: number, lasting: boolean): Faul
   }
 
   const undo = [
-    intercept(IDBFactory.prototype, 'open', (_, run) => {
-      if (!fails('open')) {
+    intercept(IDBFactory.prototype, 'open', (_, run, [databaseName]) => {
+      if (!fails('open', databaseName)) {
         return run();
       }
       if (fault === 'noAnswer') {
@@ -77,8 +83,8 @@ export function faultyDisk(fault: Fault, atCall: number, lasting: boolean): Faul
       }
       throw new DOMException('spoilt', fault);
     }),
-    intercept(IDBDatabase.prototype, 'transaction', (_, run) => {
-      if (!fails('transaction')) {
+    intercept(IDBDatabase.prototype, 'transaction', (db, run) => {
+      if (!fails('transaction', db.name)) {
         return run();
       }
       if (fault !== 'noAnswer') {
@@ -93,14 +99,14 @@ export function faultyDisk(fault: Fault, atCall: number, lasting: boolean): Faul
     ...['get', 'add', 'put', 'getAll'].map((name) =>
       intercept(IDBObjectStore.prototype, name, (store, run) => {
         const request = run();
-        if (fails(name.startsWith('get') ? 'read' : 'write')) {
+        if (fails(name.startsWith('get') ? 'read' : 'write', store.transaction.db.name)) {
           spoil(store.transaction);
         }
         return request;
       }),
     ),
     intercept(IDBTransaction.prototype, 'commit', (tx, run) => {
-      if (fails('commit')) {
+      if (fails('commit', tx.db.name)) {
         spoil(tx);
         return fault === 'lostAnswer' ? run() : undefined;
       }

@@ -1,5 +1,5 @@
 import type { JournalPorts, Locks } from '../../src/journal/ports.ts';
-import { randomId, type Schedule } from '../../src/journal/stamp.ts';
+import { randomId as anyId, type Schedule } from '../../src/journal/stamp.ts';
 
 export interface TestPorts extends JournalPorts {
   /** The page is shown again. */
@@ -12,14 +12,16 @@ export interface TestPorts extends JournalPorts {
 /** One page of a tablet. Pages of one tablet share the name of the database, the memory and the locks. */
 export function testPorts({
   schedule,
-  databaseName = `kneeline-${randomId()}`,
+  databaseName = `kneeline-${anyId()}`,
   memory = testMemory(),
   locks = testLocks(),
+  randomId = anyId,
 }: {
   readonly schedule: Schedule;
   readonly databaseName?: string;
   readonly memory?: TestPorts['memory'];
   readonly locks?: Locks | null;
+  readonly randomId?: () => string;
 }): TestPorts {
   const shown = new Set<() => void>();
   const leaving = new Set<() => void>();

@@ -3,9 +3,8 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { findBrowser } from '../../.tools/browser.mjs';
 import { readSheetFile } from '../../src/file/sheetFile.ts';
 import { startApp, type AppServer } from './appServer.ts';
+import { press, reach, type } from './keyboard.ts';
 
-const FARTHEST_TABS = 400;
-const MOST_CHOICES = 20;
 const WHOLE_MS = 300_000;
 
 let app: AppServer;
@@ -19,50 +18,9 @@ afterAll(async () => {
   await app.close();
 });
 
-/** Name of the target that holds the focus. */
-async function focused(page: Page): Promise<string> {
-  return page.evaluate(
-    () => document.activeElement?.closest<HTMLElement>('[data-act]')?.dataset['act'] ?? '',
-  );
-}
-
-/** Tab until the focus stands there; a choice is reached by arrows within its group. */
-async function reach(page: Page, act: string): Promise<void> {
-  const group = act.slice(0, act.lastIndexOf('='));
-  for (let tabs = 0; tabs < FARTHEST_TABS; tabs += 1) {
-    const at = await focused(page);
-    if (at === act) return;
-    const isChoice = await page.evaluate(
-      () => document.activeElement?.matches('input[type=radio]') === true,
-    );
-    if (isChoice && group !== '' && at.startsWith(`${group}=`)) {
-      for (let step = 0; step < MOST_CHOICES; step += 1) {
-        await page.keyboard.press('ArrowRight');
-        if ((await focused(page)) === act) return;
-      }
-    }
-    await page.keyboard.press('Tab');
-  }
-  throw new Error(`${act} is not reached by keyboard`);
-}
-
-async function press(page: Page, act: string): Promise<void> {
-  await reach(page, act);
-  const isRadio = await page.evaluate(
-    () => document.activeElement?.matches('input[type=radio]') === true,
-  );
-  await page.keyboard.press(isRadio ? 'Space' : 'Enter');
-}
-
 async function tick(page: Page, act: string): Promise<void> {
   await reach(page, act);
   await page.keyboard.press('Space');
-}
-
-async function type(page: Page, act: string, text: string): Promise<void> {
-  await reach(page, act);
-  await page.keyboard.press('Control+A');
-  await page.keyboard.type(text);
 }
 
 describe('a four-engine metric aircraft, set up from blank by keyboard alone', () => {

@@ -23,6 +23,7 @@ import { TimelineTab } from './TimelineTab.tsx';
 import { useTimeWindow } from './timeline/useTimeWindow.ts';
 import { useAxisTime } from './useAxisTime.ts';
 import { useDebrief } from './useDebrief.ts';
+import { useFocusKept } from './useFocusKept.ts';
 import { useWriter } from './useWriter.ts';
 
 /** Loaded when somebody prints: nobody waits for it in the air. */
@@ -63,6 +64,7 @@ function DebriefOfFlight(props: DebriefProps) {
   const page = useRef<HTMLDivElement>(null);
   const others = useOtherFlights(props.shelf, view, tab === 'answers' || tab === 'flights');
   const openItems = useMemo(() => openItemsOf(view, points), [view, points]);
+  useFocusKept();
 
   const select = useCallback(
     (entry: EntryId | null): void => {

@@ -37,7 +37,7 @@ export function QuestionPage({
   const Page = PAGES[question];
   return (
     <article aria-label={asked?.name}>
-      <h2 className={styles.title}>
+      <h2 className={styles.title} tabIndex={-1}>
         {question} {asked?.name}
       </h2>
       <p className={styles.asks}>{asked?.asks}</p>

@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import type { EntryId } from '../../../record/brand.ts';
 import { GroundButton } from '../../kit/Ground.tsx';
 import type { Desk } from '../context.ts';
@@ -44,12 +44,14 @@ export function PrintView(props: {
     [desk, openItems, build],
   );
   usePageStrings(printed);
+  const bar = useRef<HTMLElement>(null);
+  useEffect(() => bar.current?.focus(), []);
   const all = SHEETS.map(({ id }) => id);
   const toggled = (id: SheetId): readonly SheetId[] =>
     all.filter((one) => (one === id ? !sheets.includes(id) : sheets.includes(one)));
   return (
     <div className={styles.view}>
-      <header className={styles.bar}>
+      <header ref={bar} tabIndex={-1} className={styles.bar}>
         <div role="group" aria-label="What to print">
           {SHEETS.map(({ id, words }) => (
             <GroundButton
@@ -88,7 +90,13 @@ export function PrintView(props: {
           </GroundButton>
         </div>
       </header>
-      <main className={`${styles.desk} ${paper === 'a4' ? styles.a4 : styles.letter}`}>
+      <main
+        aria-label="As it will be printed"
+        // It scrolls, and holds nothing else that takes the focus.
+        // oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex
+        tabIndex={0}
+        className={`${styles.desk} ${paper === 'a4' ? styles.a4 : styles.letter}`}
+      >
         {sheets.length === 0 ? <p>Choose what to print.</p> : null}
         {sheets.map((id) => (
           <section key={id} className={styles.sheet} data-act={`printed-${id}`}>

@@ -1,6 +1,6 @@
 import { useEffect, useLayoutEffect, useRef, useState } from 'react';
 import type { Envelope } from '../../../analysis/recorder/envelope.ts';
-import type { ChannelUse } from '../../../analysis/recorder/trace.ts';
+import { CHANNEL_USES, type ChannelUse } from '../../../analysis/recorder/trace.ts';
 import { fromSi, isUnit } from '../../../aero/units.ts';
 import { figure } from '../../kit/number.ts';
 import { devicePxPerPx } from '../../kit/zoomed.ts';
@@ -8,6 +8,7 @@ import { namesPxOf } from '../timeline/laneLayout.ts';
 import { readRoles } from '../timeline/roles.ts';
 import type { TimeWindow } from '../timeline/timeScale.ts';
 import { useBoxSize, useLook } from '../timeline/useLook.ts';
+import type { MappedChannel } from './mapping.ts';
 import styles from './Recorder.module.css';
 import { unitWords, USE_WORDS } from './recorderWords.ts';
 import type { OpenedRecorder } from './useRecorder.ts';
@@ -62,9 +63,10 @@ export function RecorderStrip({
     const roles = readRoles(element);
     ctx.fillStyle = roles.ground;
     ctx.fillRect(0, 0, widthPx, mapping.channels.length * rowPx);
-    for (const [index, channel] of mapping.channels.entries()) {
+    const channels = mapping.channels.map((channel, index) => ({ channel, index }));
+    for (const [place, { channel, index }] of channels.toSorted(inOrder).entries()) {
       const envelope = drawn.channels[index];
-      const topPx = index * rowPx;
+      const topPx = place * rowPx;
       const range = envelope === undefined ? null : rangeOf(envelope);
       ctx.strokeStyle = roles.hair;
       ctx.lineWidth = 1;
@@ -120,6 +122,16 @@ export function RecorderStrip({
         style={{ width: widthPx, height: mapping.channels.length * rowPx }}
       />
     </div>
+  );
+}
+
+/** The flows lead, for they are what the runs rest on: the file may have its columns in any order. */
+function inOrder(
+  { channel: a }: { readonly channel: MappedChannel },
+  { channel: b }: { readonly channel: MappedChannel },
+): number {
+  return (
+    CHANNEL_USES.indexOf(a.use) - CHANNEL_USES.indexOf(b.use) || (a.engine ?? 0) - (b.engine ?? 0)
   );
 }
 

@@ -2,6 +2,13 @@ import { AxeBuilder } from '@axe-core/playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { findBrowser } from '../../.tools/browser.mjs';
 import { QUESTIONS } from '../../src/ui/debrief/answers/questions.ts';
+import {
+  chooseTrace,
+  dayOfYearAxis,
+  readTrace,
+  seenByTwo,
+  type DebriefStop,
+} from './debriefStops.ts';
 import { inCruise } from './inCruise.ts';
 import { leaveFlightOpen, preparedSite, type PreparedSite } from './prepared.ts';
 import { Scribe } from './scribe.ts';
@@ -10,12 +17,13 @@ import { Tablet } from './tablet.ts';
 const NOW = Date.UTC(2032, 5, 2, 12, 0, 0);
 const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 
-type Way = readonly string[];
+type Way = readonly (string | DebriefStop)[];
 
 const BRIEF_TABS = ['flight', 'hack', 'cautions', 'forms', 'sheet'];
 const SECTIONS = ['flight', 'aircraft', 'weights', 'condition', 'baseline', 'panels', 'probes'];
 const MORE_SECTIONS = ['instruments', 'cards', 'people', 'clocks', 'limits', 'tiles'];
-const DEBRIEF_TABS = ['timeline', 'flights', 'audit', 'forms', 'files', 'sign'];
+const DEBRIEF_TABS = ['timeline', 'flights', 'recorder', 'audit', 'forms', 'files', 'sign'];
+const SHEETS = ['log', 'squawks', 'samples', 'wings', 'account'];
 const FORMS = ['handover', 'inspection', 'squawk', 'maintenance', 'lab'];
 const MORE_FORMS = ['calibration', 'uplift', 'late', 'note'];
 const ANSWERS = ['tab-answers', ...QUESTIONS.map(({ id }) => `answer-${id}`)];
@@ -54,6 +62,27 @@ const AFTER_FLIGHT: Way = [
   ...ANSWERS,
   'answer-2',
   'step-1',
+  'decide-cause',
+  'cause=other',
+  'open-loss',
+  'detail-cause',
+  'detail-amend',
+  'form-cancel',
+  'detail-withdraw',
+  'form-cancel',
+  dayOfYearAxis,
+  chooseTrace,
+  readTrace,
+  'tab-timeline',
+  seenByTwo,
+  'pair-open',
+];
+const ON_PAPER: Way = [
+  'start.demo',
+  'tab-sign',
+  'go-print',
+  ...SHEETS.map((sheet) => `sheet-${sheet}`),
+  'paper-letter',
 ];
 
 let site: PreparedSite;
@@ -93,11 +122,11 @@ async function violationsOnTheWay(
     await page.evaluate((to) => localStorage.setItem('kneeline-theme', to), theme);
     await tablet.open();
     const scribe = new Scribe(tablet, NOW + 1_000);
-    await tablet.shown(way[0] ?? '');
+    await tablet.shown(isInFlight ? 'tile-cloud' : 'start.demo');
     await look('at the start');
-    for (const act of way) {
-      await scribe.tap(act);
-      await look(act);
+    for (const stop of way) {
+      await (typeof stop === 'string' ? scribe.tap(stop) : stop.go(scribe));
+      await look(typeof stop === 'string' ? stop : stop.name);
     }
   } finally {
     await tablet.close();
@@ -110,6 +139,7 @@ describe.each(['day', 'night'] as const)('the screens in theme %s', (theme) => {
     ['on a new tablet', NEW_TABLET, false],
     ['in flight', IN_FLIGHT, true],
     ['after flight', AFTER_FLIGHT, false],
+    ['on paper', ON_PAPER, false],
   ])('break no rule of WCAG A or AA that a machine can check, %s', async (_, way, isInFlight) => {
     expect(await violationsOnTheWay(theme, way, isInFlight)).toEqual([]);
   });

@@ -94,7 +94,14 @@ export function TimelineTab(props: {
           onFold={() => setFolded(!isFolded)}
         />
         {recorded === null ? null : (
-          <div className={recorderStyles.under}>
+          <div
+            className={recorderStyles.under}
+            role="group"
+            aria-label="Recorder under the timeline"
+            // More channels than fit are scrolled to, and the keyboard must get there.
+            // oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex
+            tabIndex={0}
+          >
             <RecorderStrip opened={recorded} window={props.control.window} rowPx={32} />
           </div>
         )}

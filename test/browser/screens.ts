@@ -2,6 +2,7 @@ import type { Theme } from '../../src/ui/kit/settings.ts';
 import { scriptA } from '../flights/flightA.ts';
 import { entriesUntil, flightOfScript } from '../flights/scriptToEntries.ts';
 import { touchMark } from './chart.ts';
+import { chooseTrace, readTrace } from './debriefStops.ts';
 import { inGrey } from './grey.ts';
 import { inCruise } from './inCruise.ts';
 import { leaveFlightOpen, preparedSite } from './prepared.ts';
@@ -102,6 +103,15 @@ const WAYS = {
   'debrief-clocks': onDebrief('tab-answers', 'answer-9'),
   'debrief-books': onDebrief('tab-answers', 'answer-10'),
   'debrief-flights': onDebrief('tab-flights'),
+  'debrief-recorder': {
+    ...onDebrief(),
+    go: async (scribe) => {
+      await onDebrief().go(scribe);
+      await chooseTrace.go(scribe);
+      await readTrace.go(scribe);
+    },
+  },
+  'debrief-print': onDebrief('tab-sign', 'go-print'),
   'debrief-calibration': onDebrief('tab-forms', 'form-calibration'),
   'debrief-forms': onDebrief('tab-forms'),
   'debrief-files': onDebrief('tab-files'),

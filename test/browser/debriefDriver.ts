@@ -121,22 +121,22 @@ export class DebriefDriver {
     const times = Array.from({ length: GLANCE_S }, (_, second) =>
       clockText(fromMs + (second - 1) * 1000),
     );
-    const rows = await scribe.tablet.page.locator('tr:has([data-act="row"])').all();
-    for (const row of rows) {
-      const words = await row.innerText();
-      const time = times.find((each) => words.includes(each));
-      if (time !== undefined && words.includes(shown) && this.isFlowOf(words, instrument)) {
-        const entry = await row.getByRole('button').getAttribute('data-entry');
-        await scribe.tap({ act: 'row', entry: entry ?? '' });
-        return;
-      }
-    }
-    throw new Error(`no row of ${instrument} ${shown} at ${clockText(fromMs)}`);
-  }
-
-  private isFlowOf(words: string, instrument: string): boolean {
     const gauge = this.sheet.instruments.find(({ id }) => id === instrument);
-    return words.includes(`engine ${gauge?.consumer}`);
+    // The table narrows after the words are typed: whole rows are looked at, until one of them is it.
+    const found = await scribe.tablet.page.waitForFunction(
+      (wanted) => {
+        const rows = [...document.querySelectorAll<HTMLElement>('tr:has([data-act="row"])')];
+        const row = rows.find(
+          ({ innerText }) =>
+            wanted.times.some((time) => innerText.includes(time)) &&
+            innerText.includes(wanted.shown) &&
+            innerText.includes(wanted.engine),
+        );
+        return row?.querySelector<HTMLElement>('[data-act="row"]')?.dataset['entry'];
+      },
+      { times, shown, engine: `engine ${gauge?.consumer}` },
+    );
+    await scribe.tap({ act: 'row', entry: String(await found.jsonValue()) });
   }
 
   private async sign(body: Body<'logSigned'>, atMs: number): Promise<void> {

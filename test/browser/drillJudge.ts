@@ -27,8 +27,8 @@ const WRITES: Readonly<Record<Sent['tile'], readonly string[]>> = {
 };
 const TOUCHED = new Set(Object.values(WRITES).flat());
 
-/** A contact may come so much from the time that it was sent with: no two touches are so near each other. */
-const EXACT_TO_MS = 100;
+/** A contact may come so much from the time that it was sent with. */
+const EXACT_TO_MS = 20;
 
 /** The own record as the database of the page's browser holds it: exact lines, in order. */
 export async function linesOnDisk(page: Page): Promise<readonly string[]> {

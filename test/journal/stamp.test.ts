@@ -33,6 +33,43 @@ describe('stamp of a touch', () => {
     });
   });
 
+  it('reads both clocks at one instant though the machine is held up between them', () => {
+    let now = 5_000;
+    // Held up for 22 ms at the first look, and never again.
+    const holdUps = [22];
+    const clock = browserClock(
+      {
+        wallMs: () => {
+          const wall = NOW_MS + now;
+          now += holdUps.shift() ?? 0;
+          return wall;
+        },
+        monoMs: () => now,
+      },
+      'boot',
+    );
+    const { wall, mono } = clock.stampOf({ timeStamp: 4_700 });
+    expect({ wall, mono }).toEqual({ wall: NOW_MS + 4_700, mono: 4_700 });
+  });
+
+  it('takes the nearest pair from a machine that is always held up', () => {
+    let now = 5_000;
+    const holdUps = [40, 30, 5, 20];
+    const clock = browserClock(
+      {
+        wallMs: () => {
+          const wall = NOW_MS + now;
+          now += holdUps.shift() ?? 0;
+          return wall;
+        },
+        monoMs: () => now,
+      },
+      'boot',
+    );
+    const { wall, mono } = clock.stampNow();
+    expect(Math.abs(wall - NOW_MS - mono)).toBeLessThanOrEqual(5);
+  });
+
   it('gives whole wall milliseconds and tenths of monotonic ones', () => {
     const clock = browserClock({ wallMs: () => NOW_MS, monoMs: () => 5_000.123_4 }, 'boot');
     expect(clock.stampOf({ timeStamp: 4_999.678_9 })).toEqual({

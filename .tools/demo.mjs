@@ -1,6 +1,8 @@
-// `npm run demo`: writes the demo flight that the app ships, from its input script.
+// `npm run demo`: writes the demo flight from its input script, as a timeline file and packed as the app ships it.
+// No name that ends in .gz: some servers would unpack such a file on its way, and its bytes would not be those listed.
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { gzipSync } from 'node:zlib';
 import { runnerImport } from 'vite';
 
 const ROOT = join(import.meta.dirname, '..');
@@ -11,4 +13,6 @@ const { module } = await runnerImport('/test/flights/demoTimeline.ts', {
 });
 const folder = join(ROOT, 'public', 'demo');
 mkdirSync(folder, { recursive: true });
-writeFileSync(join(folder, 'flight-a.jsonl'), module.demoTimeline());
+const text = module.demoTimeline();
+writeFileSync(join(ROOT, 'test', 'flights', 'flight-a.jsonl'), text);
+writeFileSync(join(folder, 'flight-a.packed'), gzipSync(text, { level: 9 }));

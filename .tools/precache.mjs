@@ -8,7 +8,7 @@ import { pathToFileURL } from 'node:url';
 const WORKER = 'worker.js';
 
 /** A tablet may fetch the app over a slow link on a ramp. */
-const LARGEST_BUILD_BYTES = 2_000_000;
+const LARGEST_BUILD_BYTES = 1_500_000;
 
 /**
  * SHA-256 of bytes, in hex.

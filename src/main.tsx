@@ -51,8 +51,9 @@ if (import.meta.env.PROD) void startOffline(() => {});
 
 /** @throws Error when the file shipped with the app cannot be read */
 async function readDemo(): Promise<readonly Entry[]> {
-  const response = await fetch(`${import.meta.env.BASE_URL}demo/flight-a.jsonl`);
-  const text = await response.text();
+  const { body } = await fetch(`${import.meta.env.BASE_URL}demo/flight-a.packed`);
+  if (body === null) throw new Error('the shipped demo flight must have bytes');
+  const text = await new Response(body.pipeThrough(new DecompressionStream('gzip'))).text();
   const reading = readTimeline(text, text.length);
   if (reading.kind === 'refused') {
     throw new Error(`the shipped demo flight must be readable, got ${reading.refusal.reason}`);

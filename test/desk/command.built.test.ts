@@ -133,7 +133,7 @@ describe('the commands in the README', () => {
     const [, , ...args] = command.split(' ');
     const { status, stderr } = spawnSync(
       process.execPath,
-      [DESK, ...args.map((word) => (word.startsWith('public/') ? join(ROOT, word) : word))],
+      [DESK, ...args.map((word) => (word.startsWith('test/') ? join(ROOT, word) : word))],
       { cwd: folder, encoding: 'utf8' },
     );
     expect({ status, stderr }).toEqual({ status: 0, stderr: '' });

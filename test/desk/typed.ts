@@ -7,11 +7,8 @@ import type { SourceFault } from '../../src/desk/sources.ts';
 
 export const BUILD = '0.0.0-test';
 
-/** The demonstration flight as the app ships it. */
-export const DEMO = readFileSync(
-  join(import.meta.dirname, '../../public/demo/flight-a.jsonl'),
-  'utf8',
-);
+/** The demonstration flight. */
+export const DEMO = readFileSync(join(import.meta.dirname, '../flights/flight-a.jsonl'), 'utf8');
 
 /** What a command line does with these files, given as text, bytes or a fault; no disk and no process. */
 export function typed(

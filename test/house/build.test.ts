@@ -60,13 +60,13 @@ describe('the list of a built worker', () => {
     expect(precacheFaults(folder)).toEqual(['worker.js was not built']);
   });
 
-  it('is too heavy above 2 MB in all', () => {
+  it('is too heavy above 1.5 MB in all', () => {
     write(
       'worker.js',
-      worker({ 'index.html': ABC, 'assets/index-a.js': EMPTY }) + ' '.repeat(2_000_000),
+      worker({ 'index.html': ABC, 'assets/index-a.js': EMPTY }) + ' '.repeat(1_500_000),
     );
     expect(precacheFaults(folder)).toEqual([
-      expect.stringMatching(/^the build must be at most 2000000 bytes, is 2000\d{3}$/),
+      expect.stringMatching(/^the build must be at most 1500000 bytes, is 1500\d{3}$/),
     ]);
   });
 });

@@ -6,7 +6,7 @@ import { afterAll, describe, expect, it } from 'vitest';
 
 const ROOT = join(import.meta.dirname, '../..');
 const readme = readFileSync(join(ROOT, 'README.md'), 'utf8');
-const demo = readFileSync(join(ROOT, 'public/demo/flight-a.jsonl'), 'utf8');
+const demo = readFileSync(join(ROOT, 'test/flights/flight-a.jsonl'), 'utf8');
 const scratch = mkdtempSync(join(tmpdir(), 'kneeline-readme-'));
 const script = join(scratch, 'verify.mjs');
 const file = join(scratch, 'flight.jsonl');

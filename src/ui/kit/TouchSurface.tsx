@@ -44,6 +44,7 @@ export function TouchSurface(props: {
   return (
     <div
       ref={root}
+      data-surface=""
       className={
         props.className === undefined ? styles.surface : `${styles.surface} ${props.className}`
       }

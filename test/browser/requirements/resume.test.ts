@@ -103,7 +103,7 @@ describe('what happens to a tablet in the air', () => {
     const { page } = scribe.tablet;
     const fingers = await Fingers.of(scribe);
     const style = await page.evaluate(() => {
-      const surface = document.querySelector('[data-act]')?.closest('[class*="surface"]') ?? null;
+      const surface = document.querySelector('[data-surface]');
       const refused = [...document.querySelectorAll('[data-act]')].filter(
         (each) => getComputedStyle(each).touchAction !== 'none',
       );

@@ -13,6 +13,7 @@ import { freeId } from '../../../record/blankSheet.ts';
 import { viewOf } from '../../../record/flight.ts';
 import type { ArchivedPoint, FlightSheet } from '../../../record/sheet.ts';
 import { measureWords, numberWords } from '../../../record/sheetMeasure.ts';
+import { FilePick } from '../../kit/FilePick.tsx';
 import { GroundButton } from '../../kit/Ground.tsx';
 import { Graph } from '../Graph.tsx';
 import { useDraft } from '../sheet/sheetDraft.ts';
@@ -77,19 +78,13 @@ export function ArchiveBlock() {
           </li>
         ))}
       </ul>
-      <label className={styles.file}>
-        <span>Take points from timeline files</span>
-        <input
-          type="file"
-          multiple
-          data-act="archive.take"
-          accept=".jsonl,.txt,.json,application/x-ndjson"
-          onChange={(event) => {
-            void take([...(event.target.files ?? [])]);
-            event.target.value = '';
-          }}
-        />
-      </label>
+      <FilePick
+        act="archive.take"
+        label="Take points from timeline files"
+        accept=".jsonl,.txt,.json,application/x-ndjson"
+        choose="several"
+        onFiles={(files) => void take(files)}
+      />
       <p role="status">{told}</p>
       <GroundButton
         act="archive.add"

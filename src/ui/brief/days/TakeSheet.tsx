@@ -9,6 +9,7 @@ import type { Shelf } from '../../../journal/journal.ts';
 import type { FlightSheet } from '../../../record/sheet.ts';
 import { sheetChanges } from '../../../record/sheetDiff.ts';
 import { withBasis } from '../../../record/sheetRevision.ts';
+import { FilePick } from '../../kit/FilePick.tsx';
 import { GroundButton } from '../../kit/Ground.tsx';
 import { ChangeList } from '../sheet/ChangeList.tsx';
 import styles from '../Brief.module.css';
@@ -52,19 +53,14 @@ export function TakeSheet(props: {
   return (
     <section className={styles.block} aria-label="Flight sheet from a file">
       <h3>From a file</h3>
-      <label className={styles.file}>
-        <span>Open a flight sheet file</span>
-        <input
-          type="file"
-          data-act="days.takeSheet"
-          accept=".json,application/json"
-          onChange={(event) => {
-            const [file] = event.target.files ?? [];
-            if (file !== undefined) void read(file);
-            event.target.value = '';
-          }}
-        />
-      </label>
+      <FilePick
+        act="days.takeSheet"
+        label="Open a flight sheet file"
+        accept=".json,application/json"
+        onFiles={([file]) => {
+          if (file !== undefined) void read(file);
+        }}
+      />
       {opened === null ? null : (
         <Found
           opened={opened}

@@ -3,6 +3,7 @@ import { readTimeline } from '../../../file/readTimeline.ts';
 import type { TimelineReading } from '../../../file/timelineReading.ts';
 import { findingWords, lineRefusalWords, wholeRefusalWords } from '../../../file/words.ts';
 import type { Shelf } from '../../../journal/journal.ts';
+import { FilePick } from '../../kit/FilePick.tsx';
 import { GroundButton } from '../../kit/Ground.tsx';
 import type { Desk } from '../context.ts';
 import styles from './Files.module.css';
@@ -44,22 +45,14 @@ export function OpenFile({ desk, shelf }: { readonly desk: Desk; readonly shelf:
         From another tablet or from the ground. Reading changes nothing; the own record is never
         altered.
       </p>
-      <label className={styles.file}>
-        <span>Choose a file</span>
-        <input
-          type="file"
-          data-act="open-file"
-          accept=".jsonl,.txt,.json,application/x-ndjson"
-          onChange={(event) => {
-            const [file] = event.target.files ?? [];
-            if (file !== undefined) {
-              void read(file);
-            }
-            // Or choosing the same file again, after it was put right, would change nothing.
-            event.target.value = '';
-          }}
-        />
-      </label>
+      <FilePick
+        act="open-file"
+        label="Choose a file"
+        accept=".jsonl,.txt,.json,application/x-ndjson"
+        onFiles={([file]) => {
+          if (file !== undefined) void read(file);
+        }}
+      />
       {opened === null ? null : (
         <Reading
           name={opened.name}

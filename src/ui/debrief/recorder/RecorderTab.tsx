@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { PointResult } from '../../../analysis/results.ts';
 import { flowUnitOf } from '../../../analysis/sheetUnits.ts';
 import type { RecorderHead } from '../../../file/recorder/recorderHead.ts';
+import { FilePick } from '../../kit/FilePick.tsx';
 import { GroundButton } from '../../kit/Ground.tsx';
 import type { Desk } from '../context.ts';
 import type { TimeWindow } from '../timeline/timeScale.ts';
@@ -58,22 +59,17 @@ export function RecorderTab({
           A CSV of the flight recorder, plain or gzip. It is read where it lies: nothing of it is
           copied into the record.
         </p>
-        <label className={styles.file}>
-          <span>Choose a recorder file</span>
-          <input
-            type="file"
-            data-act="recorder-open"
-            accept=".csv,.txt,.gz,text/csv,application/gzip"
-            onChange={(event) => {
-              const [file] = event.target.files ?? [];
-              if (file !== undefined) {
-                setMapping(false);
-                recorder.open(file);
-              }
-              event.target.value = '';
-            }}
-          />
-        </label>
+        <FilePick
+          act="recorder-open"
+          label="Choose a recorder file"
+          accept=".csv,.txt,.gz,text/csv,application/gzip"
+          onFiles={([file]) => {
+            if (file !== undefined) {
+              setMapping(false);
+              recorder.open(file);
+            }
+          }}
+        />
         {state.kind === 'looking' ? <p role="status">Looking at {state.name}…</p> : null}
         {state.kind === 'refused' ? (
           <p role="status" className={styles.note}>

@@ -4,6 +4,7 @@ import { stateWords } from '../../../analysis/words/points.ts';
 import type { ReductionFigure } from '../../../analysis/results.ts';
 import { flowIn } from '../../../analysis/sheetUnits.ts';
 import { figure } from '../../kit/number.ts';
+import { cut } from './cut.ts';
 import type { Printed } from './printed.ts';
 import styles from './Print.module.css';
 import { halfPct } from './summaryFacts.ts';
@@ -155,9 +156,4 @@ function Bars(props: {
       />
     </g>
   );
-}
-
-/** Words that fit a column; what was cut off says so. */
-export function cut(words: string, letters: number): string {
-  return words.length <= letters ? words : `${words.slice(0, letters - 1).trimEnd()}…`;
 }

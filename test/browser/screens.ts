@@ -111,7 +111,14 @@ const WAYS = {
       await readTrace.go(scribe);
     },
   },
-  'debrief-print': onDebrief('tab-sign', 'go-print'),
+  'debrief-print': {
+    ...onDebrief(),
+    go: async (scribe) => {
+      await onDebrief('tab-sign', 'go-print').go(scribe);
+      // Its code is fetched when it is asked for.
+      await scribe.tablet.shown('print');
+    },
+  },
   'debrief-calibration': onDebrief('tab-forms', 'form-calibration'),
   'debrief-forms': onDebrief('tab-forms'),
   'debrief-files': onDebrief('tab-files'),

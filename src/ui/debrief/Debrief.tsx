@@ -85,7 +85,7 @@ function DebriefOfFlight(props: DebriefProps) {
 
   if (isPrinting) {
     return (
-      <Suspense fallback={null}>
+      <Suspense fallback={<p className={styles.page}>Laying out the sheets.</p>}>
         <PrintView
           desk={desk}
           openItems={openItems}
